@@ -1,0 +1,2 @@
+/** Measurements with JMH; never published. */
+package org.faultwright.benchmarks;
