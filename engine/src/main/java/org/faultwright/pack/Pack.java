@@ -1,0 +1,68 @@
+package org.faultwright.pack;
+
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * The knowledge for one subsystem of one device family, as its author states it, with the fragments that it uses merged
+ * in. Immutable.
+ *
+ * <p>Every id that is referred to exists, inputs of events form no cycle, and numbers are in their domains: the reader
+ * sees to that. Code that builds packs by hand can ask {@code PackChecks}.
+ *
+ * @param version as written, for example {@code 1.0.0}
+ * @param invented whether the family is an invented one, for demonstration
+ * @param renamed old ids and what they are called now
+ */
+public record Pack(
+    PackId id,
+    String version,
+    String title,
+    boolean invented,
+    Set<BoardId> boards,
+    Map<SourceId, Source> sources,
+    Map<SwitchId, Switch> switches,
+    Map<InstrumentId, Instrument> instruments,
+    Map<ToolId, String> tools,
+    Map<ConsentId, String> consents,
+    Map<CautionId, Caution> cautions,
+    Map<ActivityId, String> activities,
+    Map<RailId, Rail> rails,
+    Map<PartId, Part> parts,
+    Map<ComplaintId, Complaint> complaints,
+    Map<HistoryId, History> histories,
+    Map<SymptomId, Symptom> symptoms,
+    Map<CauseId, Cause> causes,
+    Map<GroupId, OneOf> groups,
+    Map<EventId, Event> events,
+    Map<StepId, Step> steps,
+    Map<HoldId, Hold> holds,
+    List<Clash> clashes,
+    Map<String, String> renamed) {
+
+  /** Copies the collections, keeping their order. */
+  public Pack {
+    boards = Ordered.copy(boards);
+    sources = Ordered.copy(sources);
+    switches = Ordered.copy(switches);
+    instruments = Ordered.copy(instruments);
+    tools = Ordered.copy(tools);
+    consents = Ordered.copy(consents);
+    cautions = Ordered.copy(cautions);
+    activities = Ordered.copy(activities);
+    rails = Ordered.copy(rails);
+    parts = Ordered.copy(parts);
+    complaints = Ordered.copy(complaints);
+    histories = Ordered.copy(histories);
+    symptoms = Ordered.copy(symptoms);
+    causes = Ordered.copy(causes);
+    groups = Ordered.copy(groups);
+    events = Ordered.copy(events);
+    steps = Ordered.copy(steps);
+    holds = Ordered.copy(holds);
+    clashes = List.copyOf(clashes);
+    renamed = Ordered.copy(renamed);
+  }
+}
