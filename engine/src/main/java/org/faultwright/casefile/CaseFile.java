@@ -1,14 +1,13 @@
 package org.faultwright.casefile;
 
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.pack.PackId;
 
 /**
- * One job: what was settled at intake, the facts in the order in which they were told, and, for a pack's own cases, what
- * is expected to come out. Immutable.
+ * One job: what was settled at intake, the facts in the order in which they were told, and, for a
+ * pack's own cases, what is expected to come out. Immutable.
  *
  * @param name the case's own name
  * @param pack the pack that it is diagnosed with

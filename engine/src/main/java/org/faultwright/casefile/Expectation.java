@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.measurement.ReadingValue;
@@ -46,7 +45,8 @@ public sealed interface Fact {
    * @param uncertainty standard uncertainty in SI units, where stated with the reading
    * @param setup under what setup it was taken, where stated
    */
-  record ReadingTaken(PointId point, ReadingValue value, OptionalDouble uncertainty, Setup setup) implements Fact {}
+  record ReadingTaken(PointId point, ReadingValue value, OptionalDouble uncertainty, Setup setup)
+      implements Fact {}
 
   /** A step has been carried out; for an attempt, this begins a new epoch. */
   record StepDone(StepId step, Optional<PartUsed> part) implements Fact {}
@@ -72,6 +72,9 @@ public sealed interface Fact {
     public static final Setup AS_STATED = new Setup(Optional.empty(), Optional.empty());
   }
 
-  /** The part that was put in: its grade (new, pulled, refurbished) and batch, as the shop calls them. */
+  /**
+   * The part that was put in: its grade (new, pulled, refurbished) and batch, as the shop calls
+   * them.
+   */
   record PartUsed(Optional<String> grade, Optional<String> batch) {}
 }

@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 /**
  * Names a fact of a case: its place in the order of telling.
  *

@@ -1,13 +1,12 @@
 package org.faultwright.casefile;
 
-
 import java.util.Optional;
 import org.faultwright.pack.Condition;
 import org.faultwright.pack.SymptomValue;
 
 /**
- * A condition tree evaluated on a situation. The rule layer composes one guard for each step; planning evaluates the same
- * guards in imagined situations.
+ * A condition tree evaluated on a situation. The rule layer composes one guard for each step;
+ * planning evaluates the same guards in imagined situations.
  *
  * @param condition what must hold
  */
@@ -29,7 +28,10 @@ public record Guard(Condition condition) {
     } else if (condition instanceof Condition.Not not) {
       return evaluate(not.part(), s).not();
     } else if (condition instanceof Condition.SymptomIs c) {
-      return known(Optional.ofNullable(s.symptoms().get(c.symptom())).filter(v -> v != SymptomValue.NOT_KNOWN), c.value());
+      return known(
+          Optional.ofNullable(s.symptoms().get(c.symptom()))
+              .filter(v -> v != SymptomValue.NOT_KNOWN),
+          c.value());
     } else if (condition instanceof Condition.OutcomeIs c) {
       return known(Optional.ofNullable(s.outcomes().get(c.step())), c.outcome());
     } else if (condition instanceof Condition.ReadingIs c) {

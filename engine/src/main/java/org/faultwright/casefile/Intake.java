@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;

@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
@@ -21,14 +20,16 @@ import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 
 /**
- * What conditions ask about at one moment of a case, real or imagined. Immutable; what a map lacks is unknown.
+ * What conditions ask about at one moment of a case, real or imagined. Immutable; what a map lacks
+ * is unknown.
  *
  * @param outcomes the latest standing outcome of each step that no later attempt can have moved
  * @param readings the state that the latest such readings of each point point to
  * @param histories whether it happened: what we saw, or else what was said
  * @param on the switches that are on
  * @param done the steps carried out so far
- * @param lost for each complaint, whether its function is lost: by its latest function test, or else by the report
+ * @param lost for each complaint, whether its function is lost: by its latest function test, or
+ *     else by the report
  * @param consents what the customer has agreed to (true) or refused (false)
  */
 public record Situation(
@@ -59,18 +60,21 @@ public record Situation(
   public Situation withOutcome(StepId step, OutcomeId outcome) {
     Map<StepId, OutcomeId> more = new LinkedHashMap<>(outcomes);
     more.put(step, outcome);
-    return new Situation(symptoms, more, readings, histories, on, done, lost, consents, goal, board);
+    return new Situation(
+        symptoms, more, readings, histories, on, done, lost, consents, goal, board);
   }
 
   /** The same situation with these switches on and all others off. */
   public Situation withOn(Set<SwitchId> nowOn) {
-    return new Situation(symptoms, outcomes, readings, histories, nowOn, done, lost, consents, goal, board);
+    return new Situation(
+        symptoms, outcomes, readings, histories, nowOn, done, lost, consents, goal, board);
   }
 
   /** The same situation after one more step has been carried out. */
   public Situation withDone(StepId step) {
     Set<StepId> more = new LinkedHashSet<>(done);
     more.add(step);
-    return new Situation(symptoms, outcomes, readings, histories, on, more, lost, consents, goal, board);
+    return new Situation(
+        symptoms, outcomes, readings, histories, on, more, lost, consents, goal, board);
   }
 }

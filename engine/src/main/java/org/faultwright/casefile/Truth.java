@@ -1,6 +1,5 @@
 package org.faultwright.casefile;
 
-
 /** The three values of a condition (Kleene's strong logic). */
 public enum Truth {
   /** It does not hold. */

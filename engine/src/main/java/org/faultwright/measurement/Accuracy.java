@@ -1,6 +1,5 @@
 package org.faultwright.measurement;
 
-
 /**
  * How far an instrument may be off.
  *
@@ -19,8 +18,8 @@ public record Accuracy(double ofReading, double absolute, double resolution) {
   }
 
   /**
-   * Standard uncertainty at a value, by JCGM 100:2008, 4.3.7 (rectangular, a/sqrt 3) with the display's resolution
-   * q/sqrt 12 added in quadrature.
+   * Standard uncertainty at a value, by JCGM 100:2008, 4.3.7 (rectangular, a/sqrt 3) with the
+   * display's resolution q/sqrt 12 added in quadrature.
    *
    * @param value the reading in SI units
    * @return standard uncertainty in SI units

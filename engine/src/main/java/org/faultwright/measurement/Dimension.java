@@ -1,6 +1,5 @@
 package org.faultwright.measurement;
 
-
 /** What kind of quantity a number is, with its SI base unit. */
 public enum Dimension {
   /** Volts; also the drop in diode mode. */

@@ -1,6 +1,5 @@
 package org.faultwright.measurement;
 
-
 /**
  * A value with its unit.
  *

@@ -1,9 +1,11 @@
 package org.faultwright.measurement;
 
-
 import java.util.OptionalDouble;
 
-/** Where readings lie: the known-good value of a point, or the range of a state off normal. Values in SI units. */
+/**
+ * Where readings lie: the known-good value of a point, or the range of a state off normal. Values
+ * in SI units.
+ */
 public sealed interface Reference {
 
   /** What kind of quantity it is. */
@@ -20,7 +22,8 @@ public sealed interface Reference {
     /** Checks the domain. */
     public Around {
       if (!Double.isFinite(nominal) || !(tolerance > 0) || !Double.isFinite(tolerance)) {
-        throw new IllegalArgumentException("tolerance must be finite and above 0: " + nominal + " +- " + tolerance);
+        throw new IllegalArgumentException(
+            "tolerance must be finite and above 0: " + nominal + " +- " + tolerance);
       }
     }
   }

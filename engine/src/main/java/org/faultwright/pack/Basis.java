@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /** What a number rests on. */
 public sealed interface Basis {
 
@@ -19,7 +18,8 @@ public sealed interface Basis {
     /** Checks that {@code 0 <= seen <= of}. */
     public Counted {
       if (seen < 0 || of < seen) {
-        throw new IllegalArgumentException("counts must satisfy 0 <= seen <= of: " + seen + " of " + of);
+        throw new IllegalArgumentException(
+            "counts must satisfy 0 <= seen <= of: " + seen + " of " + of);
       }
     }
   }
@@ -30,6 +30,9 @@ public sealed interface Basis {
   /** Made up, for a demonstration family. */
   record Invented() implements Basis {}
 
-  /** Follows from the definition, so that no evidence is needed; for example the default strength 1 of a plain input. */
+  /**
+   * Follows from the definition, so that no evidence is needed; for example the default strength 1
+   * of a plain input.
+   */
   record ByDefinition() implements Basis {}
 }

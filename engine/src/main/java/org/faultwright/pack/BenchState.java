@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /**
  * A switch in one of its two positions.
  *

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.Map;
 import java.util.Optional;
 
@@ -12,8 +11,9 @@ import java.util.Optional;
  * @param oneOf the group of causes of which at most one is present
  * @param after history that multiplies the odds of this cause, by the factor given (above 0)
  * @param follows causes that bring this one about, each with the probability that it does
- * @param shows where the cause comes and goes: the probability that it acts, by what provokes it; empty: it always
- *     acts. {@link ModeId#AT_REST} is always among the keys of a non-empty map; a mode not listed acts as at rest
+ * @param shows where the cause comes and goes: the probability that it acts, by what provokes it;
+ *     empty: it always acts. {@link ModeId#AT_REST} is always among the keys of a non-empty map; a
+ *     mode not listed acts as at rest
  * @param sendOn whether this cause calls for other hands: its repair is not for this bench
  */
 public record Cause(
@@ -54,7 +54,8 @@ public record Cause(
     record Share(ComplaintId of, Chance share) implements Likelihood {}
 
     /**
-     * No likelihood of its own: present only by following another cause, by harm, or as a bad new part.
+     * No likelihood of its own: present only by following another cause, by harm, or as a bad new
+     * part.
      */
     record OnlyCaused() implements Likelihood {}
   }

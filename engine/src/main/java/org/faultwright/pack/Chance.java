@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.Optional;
 
 /**

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 
 /** Facts that cannot hold together, as the pack states. */

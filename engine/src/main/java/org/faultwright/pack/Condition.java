@@ -1,11 +1,10 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 
 /**
- * A condition tree. It is evaluated in three values: what nobody has said yet is unknown, and an unknown condition is
- * not met, nor is its negation (Kleene's strong logic).
+ * A condition tree. It is evaluated in three values: what nobody has said yet is unknown, and an
+ * unknown condition is not met, nor is its negation (Kleene's strong logic).
  */
 public sealed interface Condition {
 
@@ -49,7 +48,10 @@ public sealed interface Condition {
   /** A step has been carried out. */
   record Done(StepId step) implements Condition {}
 
-  /** The complaint's function test, or the report where no test has been made yet, says that the function is lost. */
+  /**
+   * The complaint's function test, or the report where no test has been made yet, says that the
+   * function is lost.
+   */
   record Reproduced(ComplaintId complaint) implements Condition {}
 
   /** The function of the complaint is not known to be lost: not reported lost, or proved since. */

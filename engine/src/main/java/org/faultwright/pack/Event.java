@@ -1,19 +1,23 @@
 package org.faultwright.pack;
 
-
 import java.util.Map;
 
 /**
  * An intermediate event, made of causes and other events.
  *
- * <p>{@code E = g(X1 & U1, ..., Xn & Un) or L} with strength bits U and an otherwise-bit L, independent and drawn once
- * per case.
+ * <p>{@code E = g(X1 & U1, ..., Xn & Un) or L} with strength bits U and an otherwise-bit L,
+ * independent and drawn once per case.
  *
  * @param combination g
  * @param inputs the inputs, each with its strength P(U)
  * @param otherwise P(L), default 0
  */
-public record Event(EventId id, String title, Combination combination, Map<NodeId, Chance> inputs, Chance otherwise) {
+public record Event(
+    EventId id,
+    String title,
+    Combination combination,
+    Map<NodeId, Chance> inputs,
+    Chance otherwise) {
 
   /** Copies the inputs, keeping their order. */
   public Event {

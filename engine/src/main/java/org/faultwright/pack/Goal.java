@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /** What the customer wants. */
 public enum Goal {
   /** A working device. */

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /**
  * Harm that a step may do.
  *

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.Set;
 
 /**
@@ -11,7 +10,8 @@ import java.util.Set;
  * @param until what lifts it
  * @param says what the technician reads
  */
-public record Hold(HoldId id, Condition when, Set<ActivityId> forbids, Condition until, String says) {
+public record Hold(
+    HoldId id, Condition when, Set<ActivityId> forbids, Condition until, String says) {
 
   /** Copies the activities, keeping their order. */
   public Hold {

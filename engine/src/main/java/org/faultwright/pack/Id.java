@@ -3,11 +3,31 @@ package org.faultwright.pack;
 import java.util.regex.Pattern;
 
 /**
- * A name that a pack gives to one of its things: lower-case letters, digits and single hyphens, at most {@value
- * #MAX_LENGTH} characters, for example {@code flex-cracked}.
+ * A name that a pack gives to one of its things: lower-case letters, digits and single hyphens, at
+ * most {@value #MAX_LENGTH} characters, for example {@code flex-cracked}.
  */
 public sealed interface Id
-    permits NodeId, ComplaintId, HistoryId, SymptomId, StepId, PartId, PointId, SwitchId, HoldId, CautionId, SourceId, RailId, BoardId, InstrumentId, ToolId, OutcomeId, StateId, ConsentId, GroupId, ActivityId, ModeId {
+    permits NodeId,
+        ComplaintId,
+        HistoryId,
+        SymptomId,
+        StepId,
+        PartId,
+        PointId,
+        SwitchId,
+        HoldId,
+        CautionId,
+        SourceId,
+        RailId,
+        BoardId,
+        InstrumentId,
+        ToolId,
+        OutcomeId,
+        StateId,
+        ConsentId,
+        GroupId,
+        ActivityId,
+        ModeId {
 
   /** Longest id that is accepted. */
   int MAX_LENGTH = 64;
@@ -31,7 +51,10 @@ public sealed interface Id
   static void check(String text) {
     if (!isWellSpelt(text)) {
       throw new IllegalArgumentException(
-          "id must be lower-case letters, digits and single hyphens, at most " + MAX_LENGTH + " characters: " + text);
+          "id must be lower-case letters, digits and single hyphens, at most "
+              + MAX_LENGTH
+              + " characters: "
+              + text);
     }
   }
 }

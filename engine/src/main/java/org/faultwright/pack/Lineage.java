@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,8 +7,9 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Who descends from whom in a pack: which causes can move an event, an observation or a complaint, and which causes an
- * attempt touches. Immutable once built; cost of building is linear in the size of the pack times its causes.
+ * Who descends from whom in a pack: which causes can move an event, an observation or a complaint,
+ * and which causes an attempt touches. Immutable once built; cost of building is linear in the size
+ * of the pack times its causes.
  */
 public final class Lineage {
 
@@ -29,8 +29,8 @@ public final class Lineage {
   }
 
   /**
-   * The causes that can move a node: for a cause, itself and what it follows, directly or not; for an event, those of
-   * its inputs, and the bad new part of each part that carries an input.
+   * The causes that can move a node: for a cause, itself and what it follows, directly or not; for
+   * an event, those of its inputs, and the bad new part of each part that carries an input.
    */
   public Set<CauseId> ancestors(NodeId node) {
     Set<CauseId> known = ancestors.get(node);
@@ -105,8 +105,9 @@ public final class Lineage {
   }
 
   /**
-   * All that an attempt does to causes: its own changes, those of a replaced part and of the connectors that replacing it
-   * disturbs. Where several blocks name a cause, the surest cure counts.
+   * All that an attempt does to causes: its own changes, those of a replaced part and of the
+   * connectors that replacing it disturbs. Where several blocks name a cause, the surest cure
+   * counts.
    */
   public Map<CauseId, Change> changes(Step step) {
     Map<CauseId, Change> found = new LinkedHashMap<>();
@@ -118,7 +119,9 @@ public final class Lineage {
               Chance never = Chance.byDefinition(0);
               part.carries().forEach(c -> found.put(c, new Change(sure, never)));
               found.put(part.bad(), new Change(sure, never));
-              part.reseats().forEach(s -> pack.steps().get(s).changes().forEach((c, x) -> keepSurer(found, c, x)));
+              part.reseats()
+                  .forEach(
+                      s -> pack.steps().get(s).changes().forEach((c, x) -> keepSurer(found, c, x)));
             });
     step.changes().forEach((c, x) -> keepSurer(found, c, x));
     return found;
@@ -128,13 +131,20 @@ public final class Lineage {
     found.merge(cause, change, (a, b) -> a.cures().p() >= b.cures().p() ? a : b);
   }
 
-  /** All harm that an attempt may do, a bad new part included: P(cause afterwards | absent before). */
+  /**
+   * All harm that an attempt may do, a bad new part included: P(cause afterwards | absent before).
+   */
   public Map<CauseId, Double> harms(Step step) {
     Map<CauseId, Double> found = new LinkedHashMap<>();
-    step.mayCause().forEach(h -> found.merge(h.cause(), h.chance().p(), (a, b) -> 1 - (1 - a) * (1 - b)));
+    step.mayCause()
+        .forEach(h -> found.merge(h.cause(), h.chance().p(), (a, b) -> 1 - (1 - a) * (1 - b)));
     step.swap()
         .ifPresent(
-            swap -> found.merge(pack.parts().get(swap.part()).bad(), 1 - swap.donorGood().p(), (a, b) -> 1 - (1 - a) * (1 - b)));
+            swap ->
+                found.merge(
+                    pack.parts().get(swap.part()).bad(),
+                    1 - swap.donorGood().p(),
+                    (a, b) -> 1 - (1 - a) * (1 - b)));
     return found;
   }
 

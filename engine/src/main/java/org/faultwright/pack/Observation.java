@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 import java.util.Map;
 
@@ -17,7 +16,8 @@ public sealed interface Observation {
    * @param catches P(positive | node)
    * @param criesWolf P(positive | not node)
    */
-  record OfNode(NodeId node, Chance catches, Chance criesWolf, OutcomeId positive, OutcomeId negative)
+  record OfNode(
+      NodeId node, Chance catches, Chance criesWolf, OutcomeId positive, OutcomeId negative)
       implements Observation {
     @Override
     public List<OutcomeId> outcomes() {
@@ -33,7 +33,8 @@ public sealed interface Observation {
    * @param rates P(positive) with this node alone, s_c, not below f
    * @param criesWolf f = P(positive | none of them), below 1
    */
-  record OfNodes(Map<NodeId, Chance> rates, Chance criesWolf, OutcomeId positive, OutcomeId negative)
+  record OfNodes(
+      Map<NodeId, Chance> rates, Chance criesWolf, OutcomeId positive, OutcomeId negative)
       implements Observation {
 
     /** Copies the rates, keeping their order. */
@@ -50,8 +51,8 @@ public sealed interface Observation {
   /**
    * Several outcomes that look at a state of the device.
    *
-   * @param states the states other than {@link StateId#NORMAL} in order of dominance: the first active one is the true
-   *     state, and {@code normal} is where none is
+   * @param states the states other than {@link StateId#NORMAL} in order of dominance: the first
+   *     active one is the true state, and {@code normal} is where none is
    * @param outcomes the outcomes
    * @param rows for each state, {@code normal} included, P(outcome | state); each row sums to 1
    */
@@ -72,10 +73,11 @@ public sealed interface Observation {
    *
    * @param given the nodes that the table looks at
    * @param outcomes the outcomes
-   * @param rows one row for each combination of the given nodes; in key order of {@code given}: {@code true} where the
-   *     node acts. Each row gives P(outcome) for each outcome and sums to 1
+   * @param rows one row for each combination of the given nodes; in key order of {@code given}:
+   *     {@code true} where the node acts. Each row gives P(outcome) for each outcome and sums to 1
    */
-  record OfTable(List<NodeId> given, List<OutcomeId> outcomes, Map<List<Boolean>, List<Chance>> rows)
+  record OfTable(
+      List<NodeId> given, List<OutcomeId> outcomes, Map<List<Boolean>, List<Chance>> rows)
       implements Observation {
 
     /** Copies the lists and rows, keeping their order. */
@@ -89,8 +91,8 @@ public sealed interface Observation {
   /**
    * A state of the device other than normal.
    *
-   * @param triggers a noisy any: the state is active when at least one of these nodes acts and its strength bit (drawn
-   *     once per case) is set
+   * @param triggers a noisy any: the state is active when at least one of these nodes acts and its
+   *     strength bit (drawn once per case) is set
    */
   record TrueState(StateId id, Map<NodeId, Chance> triggers) {
 

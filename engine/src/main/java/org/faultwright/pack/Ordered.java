@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;

@@ -1,16 +1,15 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /**
- * The knowledge for one subsystem of one device family, as its author states it, with the fragments that it uses merged
- * in. Immutable.
+ * The knowledge for one subsystem of one device family, as its author states it, with the fragments
+ * that it uses merged in. Immutable.
  *
- * <p>Every id that is referred to exists, inputs of events form no cycle, and numbers are in their domains: the reader
- * sees to that. Code that builds packs by hand can ask {@code PackChecks}.
+ * <p>Every id that is referred to exists, inputs of events form no cycle, and numbers are in their
+ * domains: the reader sees to that. Code that builds packs by hand can ask {@code PackChecks}.
  *
  * @param version as written, for example {@code 1.0.0}
  * @param invented whether the family is an invented one, for demonstration

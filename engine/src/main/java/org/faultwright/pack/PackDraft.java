@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,7 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** A pack in the making: for the reader, and for programs that build packs themselves. Not thread-safe. */
+/**
+ * A pack in the making: for the reader, and for programs that build packs themselves. Not
+ * thread-safe.
+ */
 public final class PackDraft {
 
   private final PackId id;
@@ -171,7 +173,10 @@ public final class PackDraft {
     return this;
   }
 
-  /** The pack as it stands now. Causes that stand for bad new parts are added where they are missing. */
+  /**
+   * The pack as it stands now. Causes that stand for bad new parts are added where they are
+   * missing.
+   */
   public Pack build() {
     for (Part part : parts.values()) {
       causes.computeIfAbsent(
@@ -189,6 +194,29 @@ public final class PackDraft {
                   false));
     }
     return new Pack(
-        id, version, title, invented, boards, sources, switches, instruments, tools, consents, cautions, activities, rails, parts, complaints, histories, symptoms, causes, groups, events, steps, holds, clashes, renamed);
+        id,
+        version,
+        title,
+        invented,
+        boards,
+        sources,
+        switches,
+        instruments,
+        tools,
+        consents,
+        cautions,
+        activities,
+        rails,
+        parts,
+        complaints,
+        histories,
+        symptoms,
+        causes,
+        groups,
+        events,
+        steps,
+        holds,
+        clashes,
+        renamed);
   }
 }

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /**
  * Names a pack: device family and subsystem, written {@code wren-handset/charging}.
  *
@@ -18,7 +17,8 @@ public record PackId(String family, String subsystem) implements Comparable<Pack
   /**
    * Reads {@code family/subsystem}.
    *
-   * @throws IllegalArgumentException when the text has not exactly one slash or a half is not spelt as an id
+   * @throws IllegalArgumentException when the text has not exactly one slash or a half is not spelt
+   *     as an id
    */
   public static PackId parse(String text) {
     int slash = text.indexOf('/');

@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -17,8 +16,8 @@ import java.util.Set;
  * @param reseats steps whose changes come along with replacing it: its own connectors are disturbed
  * @param leaves what stays limited afterwards, in words
  * @param afterwards what must be done afterwards, in words
- * @param bad the cause that stands for a new part that is itself bad; it acts wherever a carried cause is the input of
- *     an event
+ * @param bad the cause that stands for a new part that is itself bad; it acts wherever a carried
+ *     cause is the input of an event
  */
 public record Part(
     PartId id,

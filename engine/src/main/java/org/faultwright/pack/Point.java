@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,7 +12,8 @@ import org.faultwright.measurement.Reference;
  * @param pin the pin as the socket is seen, where it is one
  * @param reference the known-good value
  * @param basis what the reference rests on
- * @param states the states off normal in order of dominance, each with what triggers it and where readings then lie
+ * @param states the states off normal in order of dominance, each with what triggers it and where
+ *     readings then lie
  * @param boards the board variants that have the point; empty: all
  */
 public record Point(
@@ -36,7 +36,8 @@ public record Point(
    *
    * @param id {@code open}, {@code short}, {@code low}, {@code high}, or a name of the pack's own
    * @param triggers a noisy any, as in {@link Observation.TrueState}
-   * @param lies where readings lie in this state; empty: as the measurement package says for the four common names
+   * @param lies where readings lie in this state; empty: as the measurement package says for the
+   *     four common names
    */
   public record ReadingState(StateId id, Map<NodeId, Chance> triggers, Optional<Reference> lies) {
 

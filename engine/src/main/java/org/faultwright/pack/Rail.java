@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 import org.faultwright.measurement.Quantity;
 
 /** A supply rail with its nominal voltage. */

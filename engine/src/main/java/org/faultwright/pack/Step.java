@@ -1,14 +1,13 @@
 package org.faultwright.pack;
 
-
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /**
- * Anything done at the bench. Its blocks say what it shows, what it changes and what harm it may cause; the kind
- * follows from the blocks.
+ * Anything done at the bench. Its blocks say what it shows, what it changes and what harm it may
+ * cause; the kind follows from the blocks.
  *
  * @param title what to do, as an instruction
  * @param how more words on how to do it
@@ -24,13 +23,15 @@ import java.util.Set;
  * @param mayCause harm it may do
  * @param thenRepeat the step to repeat afterwards
  * @param repeatable whether a further attempt has a fresh chance of success
- * @param copies kappa: P(a repeat in the same setup copies the first outcome); default 1: a repeat tells nothing
+ * @param copies kappa: P(a repeat in the same setup copies the first outcome); default 1: a repeat
+ *     tells nothing
  * @param dataRisk whether the step can lose the customer's data
  * @param limits the most that may be applied
  * @param cautions shown beside it
  * @param does activities it involves, for holds
  * @param boards the board variants that it is for; empty: all
- * @param unfinished a part of the step that is read and carried but not yet used in a diagnosis, in words
+ * @param unfinished a part of the step that is read and carried but not yet used in a diagnosis, in
+ *     words
  */
 public record Step(
     StepId id,
@@ -82,7 +83,13 @@ public record Step(
     /** No conditions at all. */
     public static final Needs NOTHING =
         new Needs(
-            Set.of(), Set.of(), new Condition.Always(), Set.of(), Set.of(), Set.of(), Optional.empty());
+            Set.of(),
+            Set.of(),
+            new Condition.Always(),
+            Set.of(),
+            Set.of(),
+            Set.of(),
+            Optional.empty());
 
     /** Copies the sets, keeping their order. */
     public Needs {
@@ -109,11 +116,13 @@ public record Step(
   /**
    * Readings taken in one step.
    *
-   * @param leads how the leads are put, for example {@code red-on-ground}; empty: as the instrument's manual says
+   * @param leads how the leads are put, for example {@code red-on-ground}; empty: as the
+   *     instrument's manual says
    * @param instrument the instrument
    * @param points the points, in the order in which they are read
    */
-  public record PinTable(Optional<String> leads, Optional<InstrumentId> instrument, List<Point> points) {
+  public record PinTable(
+      Optional<String> leads, Optional<InstrumentId> instrument, List<Point> points) {
 
     /** Copies the list. */
     public PinTable {

@@ -1,19 +1,20 @@
 package org.faultwright.pack;
 
-
-import java.util.Set;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One independent state of the bench: device open, battery connected, a flex on.
  *
  * @param title what it is, in words
- * @param offCalled the name of the off position, so that packs can say {@code needs: [battery-disconnected]}
+ * @param offCalled the name of the off position, so that packs can say {@code needs:
+ *     [battery-disconnected]}
  * @param startsOn whether a device is taken in with the switch on
  * @param turnOn how it is turned on; empty: it cannot be
  * @param turnOff how it is turned off; empty: it cannot be
  * @param whileOn activities that go on while the switch is on, for holds
- * @param closedWhenOff whether the switch must be off for the device to count as closed, so that closing up turns it off
+ * @param closedWhenOff whether the switch must be off for the device to count as closed, so that
+ *     closing up turns it off
  */
 public record Switch(
     SwitchId id,

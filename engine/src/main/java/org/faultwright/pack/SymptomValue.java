@@ -1,6 +1,5 @@
 package org.faultwright.pack;
 
-
 /** What is known of a symptom. */
 public enum SymptomValue {
   /** Seen or heard. */

@@ -6,9 +6,11 @@ import java.util.Optional;
 /**
  * Something wrong with a file that a person wrote, and the way out.
  *
- * @param id stable id of the check that found it; also the name of its page in {@code engine/docs/checks/}
+ * @param id stable id of the check that found it; also the name of its page in {@code
+ *     engine/docs/checks/}
  * @param severity how grave it is
- * @param where the offending value; empty only when the file as a whole is meant and has no line (say, it is missing)
+ * @param where the offending value; empty only when the file as a whole is meant and has no line
+ *     (say, it is missing)
  * @param message one sentence without a full stop, in the words of the trade
  * @param wayOut what to do about it, for example {@code did you mean 'fuse-open'?}
  */
@@ -24,13 +26,21 @@ public record Problem(
   /** An error at a place. */
   public static Problem error(String id, Span where, String message, String wayOut) {
     return new Problem(
-        id, Severity.ERROR, Optional.of(where), message, Optional.of(wayOut).filter(s -> !s.isEmpty()));
+        id,
+        Severity.ERROR,
+        Optional.of(where),
+        message,
+        Optional.of(wayOut).filter(s -> !s.isEmpty()));
   }
 
   /** A warning at a place. */
   public static Problem warning(String id, Span where, String message, String wayOut) {
     return new Problem(
-        id, Severity.WARNING, Optional.of(where), message, Optional.of(wayOut).filter(s -> !s.isEmpty()));
+        id,
+        Severity.WARNING,
+        Optional.of(where),
+        message,
+        Optional.of(wayOut).filter(s -> !s.isEmpty()));
   }
 
   @Override
