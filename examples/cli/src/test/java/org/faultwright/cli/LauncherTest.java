@@ -73,13 +73,17 @@ class LauncherTest {
         "mvn",
         """
         echo "mvn $*" >>'%1$s'
-        cd '%2$s/examples/cli' && mkdir -p target/lib && echo jar >target/faultwright-cli-1.jar
+        cd '%2$s' && mkdir -p shared/target packs/target engine/target
+        cd examples/cli && mkdir -p target/lib && echo jar >target/faultwright-cli-1.jar
         """
             .formatted(calls, root));
   }
 
   @Test
   void buildsOnce_whenRunTwice() throws Exception {
+    for (Path folder : List.of(root.resolve("shared"), root.resolve("packs"))) {
+      Files.setLastModifiedTime(folder, FileTime.from(Instant.now().minusSeconds(60)));
+    }
     Result first = launch("packs", "two words");
     assertThat(first.err()).contains("building for first use").contains("build.log");
     assertThat(first.out()).isEqualTo("ran [packs] [two words]\n");
