@@ -4,6 +4,7 @@ import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.GeneralCodingRules.NO_CLASSES_SHOULD_USE_JAVA_UTIL_LOGGING;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaCall;
@@ -40,6 +41,15 @@ class BoundaryArchitecture {
         .resideInAnyPackage("org.drools..", "org.kie..")
         .because("hosts and the other packages speak of facts and advice, never of a rule engine")
         .check(Scan.MAIN);
+  }
+
+  @Test
+  void verdicts_areKnownByTheirNames() {
+    if (Scan.packagesWithSources(Scan.MAIN_SOURCES).contains("org.faultwright.rules")) {
+      assertThat(Scan.MAIN.stream().map(JavaClass::getName))
+          .as("the next rule says nothing about a verdict that goes by another name")
+          .containsAll(VERDICTS);
+    }
   }
 
   @Test

@@ -29,17 +29,10 @@ public final class FixedSeed implements AroundPropertyHook {
   public PropertyExecutionResult aroundProperty(
       PropertyLifecycleContext context, PropertyExecutor property) {
     if (context.attributes().seed().isEmpty()) {
-      context.attributes().setSeed(Long.toString(seedOf(context)));
+      String name = context.containerClass().getName() + '#' + context.targetMethod().getName();
+      long seed = name.hashCode() + 1_000_003 * Long.getLong("faultwright.seed", 0);
+      context.attributes().setSeed(Long.toString(seed));
     }
     return property.execute();
-  }
-
-  private static long seedOf(PropertyLifecycleContext context) {
-    String name = context.containerClass().getName() + '#' + context.targetMethod().getName();
-    long seed = Long.getLong("faultwright.seed", 0);
-    for (int i = 0; i < name.length(); i++) {
-      seed = 31 * seed + name.charAt(i);
-    }
-    return seed;
   }
 }
