@@ -18,6 +18,14 @@ public record Accuracy(double ofReading, double absolute, double resolution) {
   }
 
   /**
+   * What is assumed of an instrument of which nothing is stated: 1 % of the reading and one count
+   * of an ordinary hand-held meter, on a display of that resolution. Common practice, no source.
+   */
+  public static Accuracy whenUnstated(Dimension dimension) {
+    return new Accuracy(0.01, dimension.count(), dimension.count());
+  }
+
+  /**
    * Standard uncertainty at a value, by JCGM 100:2008, 4.3.7 (rectangular, a/sqrt 3) with the
    * display's resolution q/sqrt 12 added in quadrature.
    *

@@ -1,0 +1,322 @@
+package org.faultwright.measurement;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.measurement.ReadingValue.Measured;
+
+/**
+ * What the readings of one point say about its state: normal, or one of the states off normal.
+ *
+ * <p>A reading is y = x + b + e: x is drawn from the density of the true state, b is the
+ * instrument's systematic error and e its random error, both normal. Over-range is a point mass of
+ * x. See {@code semantics.md}, Reading.
+ *
+ * <p><b>Floor.</b> In each state, with probability {@value #P_MISREAD} a reading is not one of this
+ * point at all. Then it is over-range for lack of contact (half), a reading such as any one of the
+ * states gives (a quarter), or just anything (a quarter). So one odd reading never makes anything
+ * certain: between two states of n it moves the odds by at most 4 n / {@value #P_MISREAD} = 800 n
+ * to one, and an over-range by at most 400 to one.
+ *
+ * <p>State 0 is normal; the others follow in the order given. Immutable and thread-safe. A
+ * likelihood costs some ten error functions per state.
+ */
+public final class ReadingModel {
+
+  /**
+   * P(a reading is not one of this point at all). One in two hundred; common practice, no source.
+   */
+  static final double P_MISREAD = 0.005;
+
+  /** P(no contact, thus over-range | misread). */
+  private static final double P_NO_CONTACT = 0.5;
+
+  /** P(reads as one of the states does, each as often | misread). */
+  private static final double P_AS_ANOTHER_STATE = 0.25;
+
+  /** P(just anything | misread). */
+  private static final double P_ANYTHING = 0.25;
+
+  /** Conformance probabilities between this and its complement count as near a limit. */
+  private static final double P_NEAR_LIMIT = 0.05;
+
+  /** Cells of the grid on which borders between classes are sought are halved this often. */
+  private static final int HALVINGS = 60;
+
+  private final Dimension dimension;
+  private final TypicalDensities typical;
+  private final List<StateDensity> states;
+  private final double[] pOver;
+
+  /**
+   * A state off normal.
+   *
+   * @param name {@code open}, {@code short}, {@code low}, {@code high}, or a name of the pack's own
+   * @param lies where the true value lies in this state; empty: as the name says, see {@link
+   *     #knowsRange}
+   */
+  public record StateRange(String name, Optional<Reference> lies) {}
+
+  private ReadingModel(TypicalDensities typical, Dimension dimension, List<StateDensity> states) {
+    this.typical = typical;
+    this.dimension = dimension;
+    this.states = states;
+    this.pOver = withMisread(states.stream().mapToDouble(StateDensity::pOver).toArray(), 1, 0);
+  }
+
+  /**
+   * The model of a point.
+   *
+   * @throws IllegalArgumentException when a state neither states its range nor has a name that
+   *     {@link #knowsRange} knows, when two states have one name, or when dimensions differ
+   */
+  public static ReadingModel of(Reference normal, List<StateRange> offNormal) {
+    TypicalDensities typical = new TypicalDensities(normal);
+    List<StateDensity> states = new ArrayList<>();
+    states.add(typical.stated(normal));
+    Set<String> names = new HashSet<>(Set.of("normal"));
+    for (StateRange state : offNormal) {
+      if (!names.add(state.name())) {
+        throw new IllegalArgumentException("state must be named once: " + state.name());
+      }
+      if (state.lies().isPresent()) {
+        expect(normal.dimension(), state.lies().get().dimension(), state.name());
+        states.add(typical.stated(state.lies().get()));
+      } else if (typical.knows(state.name())) {
+        states.add(typical.named(state.name()));
+      } else {
+        throw new IllegalArgumentException(
+            "state must say where readings lie with this reference: " + state.name());
+      }
+    }
+    return new ReadingModel(typical, normal.dimension(), List.copyOf(states));
+  }
+
+  /**
+   * Whether the name alone says where readings lie. {@code open} and {@code short} do for voltages,
+   * resistances, currents and capacitances, {@code low} where the reference has a lower limit or is
+   * over-range, {@code high} where it has an upper limit.
+   */
+  public static boolean knowsRange(String state, Reference normal) {
+    return new TypicalDensities(normal).knows(state);
+  }
+
+  /** Number of states, normal included. */
+  public int states() {
+    return states.size();
+  }
+
+  /**
+   * P(readings | state) for each state, up to a common factor; each is above 0.
+   *
+   * <p>The measured values enter by their mean m of n: {@code INT p(x|s) N(m; x, uSystematic^2 +
+   * uRandom^2 / n) dx}. Where some readings of the point are over-range and others are not, one
+   * kind was misread, with probability {@value #P_MISREAD} for each such reading.
+   *
+   * @param readings of this point, in any order, at least one
+   * @param uSystematic standard uncertainty common to the readings, in SI units, from 0
+   * @param uRandom standard uncertainty of each reading by itself, in SI units, from 0
+   * @throws IllegalArgumentException when there is no reading, a reading is of another dimension or
+   *     an uncertainty is negative or not finite
+   */
+  public double[] likelihood(List<ReadingValue> readings, double uSystematic, double uRandom) {
+    checkUncertainty("uSystematic", uSystematic);
+    checkUncertainty("uRandom", uRandom);
+    if (readings.isEmpty()) {
+      throw new IllegalArgumentException("readings must not be empty");
+    }
+    double[] values = readings.stream().filter(this::isMeasured).mapToDouble(this::si).toArray();
+    int over = readings.size() - values.length;
+    Arrays.sort(values); // the same sum in whatever order they come
+    double mean = values.length == 0 ? 0 : Arrays.stream(values).sum() / values.length;
+    double noise = Math.hypot(uSystematic, uRandom / Math.sqrt(Math.max(1, values.length)));
+    if (over == 0) {
+      return densities(mean, noise);
+    }
+    if (values.length == 0) {
+      return pOver.clone();
+    }
+    // Powers of P_MISREAD common to both terms are left out: they would only underflow.
+    double pValuesMisread = Math.pow(P_MISREAD, Math.max(0, values.length - over));
+    double pOverMisread = Math.pow(P_MISREAD, Math.max(0, over - values.length));
+    double[] likelihood = densities(mean, noise);
+    double misreadValue = Arrays.stream(likelihood).average().orElseThrow();
+    for (int s = 0; s < likelihood.length; s++) {
+      likelihood[s] =
+          pValuesMisread * pOver[s] * misreadValue + pOverMisread * P_NO_CONTACT * likelihood[s];
+    }
+    return likelihood;
+  }
+
+  /**
+   * The state with the largest likelihood of the reading; the first of equals.
+   *
+   * @param u standard uncertainty of the reading in SI units, from 0
+   */
+  public int classify(ReadingValue value, double u) {
+    return largest(likelihood(List.of(value), 0, u));
+  }
+
+  /**
+   * Probability that the true value keeps to the reference, from the reading alone: {@code
+   * PHI((high - y)/u) - PHI((low - y)/u)}. The limits of a tolerance are its two ends. Over-range
+   * keeps to a reference that is over-range, and to a resistance without an upper limit.
+   *
+   * @param u standard uncertainty of the reading in SI units, from 0
+   * @see "JCGM 106:2012, clause 7"
+   */
+  public double pConforms(ReadingValue value, double u) {
+    checkUncertainty("u", u);
+    if (!isMeasured(value)) {
+      return typical.overRangeConforms() ? 1 : 0;
+    }
+    if (typical.low().isEmpty() && typical.high().isEmpty()) {
+      return 0;
+    }
+    double y = si(value);
+    double roomBelow = y - typical.low().orElse(Double.NEGATIVE_INFINITY);
+    double roomAbove = typical.high().orElse(Double.POSITIVE_INFINITY) - y;
+    if (u == 0) {
+      return roomBelow >= 0 && roomAbove >= 0 ? 1 : 0;
+    }
+    // Of the two equal forms the one that subtracts the smaller numbers.
+    return roomAbove < roomBelow
+        ? StateDensity.phi(roomAbove / u) - StateDensity.phi(-roomBelow / u)
+        : StateDensity.phi(roomBelow / u) - StateDensity.phi(-roomAbove / u);
+  }
+
+  /**
+   * Whether the reading is too close to a limit to say on which side the true value lies: {@link
+   * #pConforms} between 5 % and 95 %.
+   */
+  public boolean nearLimit(ReadingValue value, double u) {
+    double p = pConforms(value, u);
+    return p > P_NEAR_LIMIT && p < 1 - P_NEAR_LIMIT;
+  }
+
+  /**
+   * P(classified as column | true state is row) for one reading. Rows sum to 1.
+   *
+   * <p>Borders between classes are sought on a grid that follows the densities and refined by
+   * halving, then each stretch is integrated in closed form. A class that fills less than half a
+   * standard deviation between two grid points may be missed.
+   *
+   * @param u standard uncertainty of a reading in SI units, from 0
+   */
+  public double[][] confusion(double u) {
+    checkUncertainty("u", u);
+    double[][] confusion = new double[states.size()][states.size()];
+    int whenOver = classify(new ReadingValue.OverRange(dimension), u);
+    double[] grid = grid(u);
+    int[] classes = new int[grid.length];
+    for (int i = 0; i < grid.length; i++) {
+      classes[i] = classOf(grid[i], u);
+    }
+    double[] below = new double[states.size()];
+    for (int i = 0; i < grid.length; i++) {
+      boolean last = i == grid.length - 1;
+      if (!last && classes[i] == classes[i + 1]) {
+        continue;
+      }
+      double[] upTo =
+          last
+              ? Arrays.stream(pOver).map(p -> 1 - p).toArray()
+              : cumulatives(border(grid[i], grid[i + 1], u), u);
+      for (int s = 0; s < below.length; s++) {
+        confusion[s][classes[i]] += Math.max(0, upTo[s] - below[s]);
+      }
+      below = upTo;
+    }
+    for (int s = 0; s < below.length; s++) {
+      confusion[s][whenOver] += pOver[s];
+    }
+    return confusion;
+  }
+
+  private double[] grid(double u) {
+    List<Double> marks = new ArrayList<>();
+    states.forEach(s -> s.marks(u, marks));
+    if (marks.isEmpty()) {
+      marks.add(0.0);
+    }
+    return marks.stream().mapToDouble(Double::doubleValue).sorted().distinct().toArray();
+  }
+
+  private double border(double from, double to, double u) {
+    int first = classOf(from, u);
+    double a = from;
+    double b = to;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (a + b) / 2;
+      if (classOf(middle, u) == first) {
+        a = middle;
+      } else {
+        b = middle;
+      }
+    }
+    return (a + b) / 2;
+  }
+
+  private int classOf(double y, double u) {
+    return largest(densities(y, u));
+  }
+
+  private static int largest(double[] values) {
+    int best = 0;
+    for (int s = 1; s < values.length; s++) {
+      if (values[s] > values[best]) {
+        best = s;
+      }
+    }
+    return best;
+  }
+
+  /** Density of a reading at y in each state. */
+  private double[] densities(double y, double noise) {
+    double z = (y - typical.centre()) / typical.size();
+    double anything = 1 / (Math.PI * typical.size() * (1 + z * z));
+    return withMisread(states.stream().mapToDouble(s -> s.pdf(y, noise)).toArray(), 0, anything);
+  }
+
+  /** P(measured, and at most y) in each state. */
+  private double[] cumulatives(double y, double noise) {
+    double anything = 0.5 + Math.atan((y - typical.centre()) / typical.size()) / Math.PI;
+    return withMisread(states.stream().mapToDouble(s -> s.cdf(y, noise)).toArray(), 0, anything);
+  }
+
+  /** Mixes in the misread; "anything" is a Cauchy about normal, as wide as its value is large. */
+  private static double[] withMisread(double[] own, double noContact, double anything) {
+    double asAnother = Arrays.stream(own).average().orElseThrow();
+    double misread =
+        P_NO_CONTACT * noContact + P_AS_ANOTHER_STATE * asAnother + P_ANYTHING * anything;
+    for (int s = 0; s < own.length; s++) {
+      own[s] = (1 - P_MISREAD) * own[s] + P_MISREAD * misread;
+    }
+    return own;
+  }
+
+  private boolean isMeasured(ReadingValue value) {
+    expect(dimension, value.kind(), value.toString());
+    return value instanceof Measured;
+  }
+
+  private double si(ReadingValue value) {
+    return ((Measured) value).quantity().si();
+  }
+
+  private static void expect(Dimension expected, Dimension found, String shown) {
+    if (expected != found) {
+      throw new IllegalArgumentException(
+          "expected a %s, not a %s: %s".formatted(expected.word(), found.word(), shown));
+    }
+  }
+
+  private static void checkUncertainty(String name, double u) {
+    if (!(u >= 0) || Double.isInfinite(u)) {
+      throw new IllegalArgumentException(name + " must be finite and not negative: " + u);
+    }
+  }
+}

@@ -1,0 +1,175 @@
+package org.faultwright.measurement;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.numbers.gamma.ErfDifference;
+import org.apache.commons.numbers.gamma.Erfc;
+
+/**
+ * Where the true value of a point lies in one state: with some probability beyond the range of the
+ * instrument, else distributed as a mixture of boxes and bells. All sums with normal noise have
+ * closed forms.
+ */
+final class StateDensity {
+
+  private static final double SQRT_2 = Math.sqrt(2);
+  private static final double SQRT_2_PI = Math.sqrt(2 * Math.PI);
+
+  /** Normal noise reaches no farther than this many standard deviations: 2e-17 lies beyond. */
+  private static final double REACH = 8.5;
+
+  /** A part of the mixture; the weights of the parts of a density sum to 1 - pOver. */
+  private sealed interface Part {
+    double weight();
+
+    double pdf(double y, double noise);
+
+    double cdf(double y, double noise);
+
+    /** Adds values between which the sum with the noise changes little. */
+    void marks(double noise, List<Double> into);
+  }
+
+  /** Uniform between two ends, plus normal noise of its own. */
+  private record Box(double weight, double low, double high, double blur) implements Part {
+    @Override
+    public double pdf(double y, double noise) {
+      double u = Math.hypot(blur, noise);
+      if (u == 0) {
+        double inside = y > low && y < high ? 1 : y == low || y == high ? 0.5 : 0;
+        return inside / (high - low);
+      }
+      double scale = u * SQRT_2;
+      return ErfDifference.value((y - high) / scale, (y - low) / scale) / (2 * (high - low));
+    }
+
+    @Override
+    public double cdf(double y, double noise) {
+      double u = Math.hypot(blur, noise);
+      double area =
+          u == 0
+              ? Math.max(0, y - low) - Math.max(0, y - high)
+              : u * (meanExcess((y - low) / u) - meanExcess((y - high) / u));
+      return Math.max(0, Math.min(1, area / (high - low)));
+    }
+
+    @Override
+    public void marks(double noise, List<Double> into) {
+      double u = Math.hypot(blur, noise);
+      for (double end : new double[] {low, high}) {
+        for (double k = -REACH; k <= REACH; k += 0.5) {
+          into.add(end + k * u);
+        }
+      }
+      for (int i = 1; i < 8; i++) {
+        into.add(low + (high - low) * i / 8);
+      }
+    }
+  }
+
+  /** Normal. */
+  private record Bell(double weight, double mean, double sd) implements Part {
+    @Override
+    public double pdf(double y, double noise) {
+      double u = Math.hypot(sd, noise);
+      double z = (y - mean) / u;
+      return Math.exp(-z * z / 2) / (u * SQRT_2_PI);
+    }
+
+    @Override
+    public double cdf(double y, double noise) {
+      return phi((y - mean) / Math.hypot(sd, noise));
+    }
+
+    @Override
+    public void marks(double noise, List<Double> into) {
+      double u = Math.hypot(sd, noise);
+      for (double k = -REACH; k <= REACH; k += 0.25) {
+        into.add(mean + k * u);
+      }
+    }
+  }
+
+  private final double pOver;
+  private final List<Part> parts;
+
+  private StateDensity(double pOver, List<Part> parts) {
+    this.pOver = pOver;
+    this.parts = parts;
+  }
+
+  /** P(the true value is beyond the range of the instrument). */
+  double pOver() {
+    return pOver;
+  }
+
+  /** Density of a reading at y, not over-range, with noise of the given standard deviation. */
+  double pdf(double y, double noise) {
+    double sum = 0;
+    for (Part part : parts) {
+      sum += part.weight() * part.pdf(y, noise);
+    }
+    return sum;
+  }
+
+  /** P(the reading is not over-range and at most y). */
+  double cdf(double y, double noise) {
+    double sum = 0;
+    for (Part part : parts) {
+      sum += part.weight() * part.cdf(y, noise);
+    }
+    return sum;
+  }
+
+  void marks(double noise, List<Double> into) {
+    parts.forEach(p -> p.marks(noise, into));
+  }
+
+  /** P(Z at most z) for a standard normal Z. */
+  static double phi(double z) {
+    return 0.5 * Erfc.value(-z / SQRT_2);
+  }
+
+  /** Integral of phi up to z. */
+  private static double meanExcess(double z) {
+    return z * phi(z) + Math.exp(-z * z / 2) / SQRT_2_PI;
+  }
+
+  /** Collects the parts of a density. */
+  static final class Mixture {
+    private final double pOver;
+    private double left;
+    private final List<Part> parts = new ArrayList<>();
+
+    /** Starts with the probability of over-range. */
+    Mixture(double pOver) {
+      this.pOver = pOver;
+      this.left = 1 - pOver;
+    }
+
+    /** The whole rest, normal about a mean. */
+    StateDensity bell(double mean, double sd) {
+      parts.add(new Bell(left, mean, sd));
+      return new StateDensity(pOver, parts);
+    }
+
+    /** The whole rest, uniform. */
+    StateDensity box(double end, double otherEnd, double blur) {
+      part(1, end, otherEnd, blur);
+      return new StateDensity(pOver, parts);
+    }
+
+    /** Nothing but over-range. */
+    static StateDensity overRange() {
+      return new StateDensity(1, List.of());
+    }
+
+    /** A uniform part with this part of what is left. */
+    Mixture part(double ofRest, double end, double otherEnd, double blur) {
+      double weight = left * ofRest;
+      left -= weight;
+      parts.add(new Box(weight, Math.min(end, otherEnd), Math.max(end, otherEnd), blur));
+      return this;
+    }
+  }
+}
