@@ -27,6 +27,8 @@ public record Guard(Condition condition) {
       return any.parts().stream().map(p -> evaluate(p, s)).reduce(Truth.FALSE, Truth::or);
     } else if (condition instanceof Condition.Not not) {
       return evaluate(not.part(), s).not();
+    } else if (condition instanceof Condition.Unless unless) {
+      return Truth.of(evaluate(unless.part(), s) != Truth.TRUE);
     } else if (condition instanceof Condition.SymptomIs c) {
       return known(
           Optional.ofNullable(s.symptoms().get(c.symptom()))

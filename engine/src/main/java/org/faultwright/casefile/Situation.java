@@ -77,4 +77,12 @@ public record Situation(
     return new Situation(
         symptoms, outcomes, readings, histories, on, more, lost, consents, goal, board);
   }
+
+  /** The same situation after the customer has agreed to something more. */
+  public Situation withConsent(ConsentId consent) {
+    Map<ConsentId, Boolean> more = new LinkedHashMap<>(consents);
+    more.put(consent, true);
+    return new Situation(
+        symptoms, outcomes, readings, histories, on, done, lost, more, goal, board);
+  }
 }

@@ -30,6 +30,12 @@ public sealed interface Condition {
   /** The opposite of the part. */
   record Not(Condition part) implements Condition {}
 
+  /**
+   * Met unless the part is known to be met: what nobody has said does not stand in the way. Guards
+   * are composed with it; packs cannot write it.
+   */
+  record Unless(Condition part) implements Condition {}
+
   /** A symptom has a value. */
   record SymptomIs(SymptomId symptom, SymptomValue value) implements Condition {}
 

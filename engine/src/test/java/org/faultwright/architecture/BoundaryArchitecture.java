@@ -20,7 +20,7 @@ class BoundaryArchitecture {
   /** What the rules decide; with the types that are kinds of them (an advice has many). */
   private static final Set<String> VERDICTS =
       Set.of(
-          "org.faultwright.rules.Hold",
+          "org.faultwright.rules.HoldInForce",
           "org.faultwright.rules.Blocked",
           "org.faultwright.rules.Advice");
 
