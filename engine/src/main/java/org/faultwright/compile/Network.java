@@ -1,0 +1,223 @@
+package org.faultwright.compile;
+
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.faultwright.inference.Circuit;
+import org.faultwright.inference.CircuitCompiler;
+import org.faultwright.inference.Compilation;
+import org.faultwright.pack.Cause;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Complaint;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.EventId;
+import org.faultwright.pack.GroupId;
+import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.Lineage;
+import org.faultwright.pack.Observation;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.Symptom;
+import org.faultwright.pack.SymptomId;
+
+/** A pack as a compiled network for given attempts and observations, and where everything is found in it. */
+final class Network {
+
+  /** Outcomes of the customer's report. */
+  static final OutcomeId REPORTED = new OutcomeId("reported");
+
+  /** The customer was asked, and says that the function is there. */
+  static final OutcomeId DENIED = new OutcomeId("denied");
+
+  final Compilation compilation;
+  final Map<CauseId, int[]> priorParameters;
+  final Map<GroupId, int[]> groupParameters;
+  final Map<CauseId, Ref> causes = new LinkedHashMap<>();
+  final Map<EventId, Ref> events = new LinkedHashMap<>();
+  final Map<ComplaintId, Ref> lostAtReport = new LinkedHashMap<>();
+  final Map<ComplaintId, Seen> reports = new LinkedHashMap<>();
+  final Map<HistoryId, Ref> histories = new LinkedHashMap<>();
+  final Map<Slot, Seen> seen = new LinkedHashMap<>();
+  final Map<PointId, Map<Integer, Observations.PointState>> points = new LinkedHashMap<>();
+  final Map<Coordinate, Ref> coordinates = new LinkedHashMap<>();
+
+  private final Pack pack;
+  private final Lineage lineage;
+  private final Timeline timeline;
+  private final Wiring wiring = new Wiring();
+  private final Presence presence;
+  private final Events eventNodes;
+  private final Observations observations;
+
+  private Network(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots, double budget) {
+    this.pack = pack;
+    this.lineage = lineage;
+    this.timeline = timeline;
+    presence = new Presence(pack, lineage, timeline, wiring);
+    eventNodes = new Events(pack, lineage, presence, wiring);
+    observations = new Observations(pack, eventNodes, wiring);
+    int now = timeline.now();
+    for (CauseId c : pack.causes().keySet()) {
+      causes.put(c, presence.present(c, now));
+    }
+    for (EventId e : pack.events().keySet()) {
+      events.put(e, eventNodes.acts(e, now, Events.View.NOW));
+    }
+    for (Complaint c : pack.complaints().values()) {
+      Ref lost = eventNodes.acts(c.event(), 0, Events.View.REPORT);
+      lostAtReport.put(c.id(), lost);
+      reports.put(
+          c.id(),
+          Seen.of(lost, observations.states(lost), List.of(REPORTED, DENIED), 1, c.reportedByMistake().p()));
+    }
+    pack.histories().keySet().forEach(h -> histories.put(h, presence.history(h)));
+    slots.forEach(this::wire);
+    collectCoordinates(now);
+    observe();
+    priorParameters = presence.priorParameters();
+    groupParameters = presence.groupParameters();
+    compilation = CircuitCompiler.compile(wiring.model, budget);
+  }
+
+  static Network of(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots, double budget) {
+    return new Network(pack, lineage, timeline, slots, budget);
+  }
+
+  /** The slots of everything that can be observed next. */
+  static Set<Slot> next(Pack pack, Lineage lineage, Bound.Facts facts) {
+    Timeline timeline = facts.timeline();
+    int now = timeline.now();
+    Set<Slot> slots = new LinkedHashSet<>();
+    for (Symptom s : pack.symptoms().values()) {
+      s.shows()
+          .ifPresent(
+              o ->
+                  slots.add(
+                      new Slot(s.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(o)), now), 0)));
+    }
+    for (Step s : pack.steps().values()) {
+      Slot first = new Slot(s.id(), timeline.settled(lineage.ancestors(s), now), 0);
+      if (s.shows().isPresent()) {
+        int done = facts.repeats().getOrDefault(first, 0);
+        slots.add(s.copies() == 1 ? first : new Slot(s.id(), first.epoch(), done));
+      }
+      for (Point p : s.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        slots.add(new Slot(p.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(p)), now), 0));
+      }
+    }
+    return slots;
+  }
+
+  private void wire(Slot slot) {
+    if (slot.what() instanceof SymptomId id) {
+      Observation shows = pack.symptoms().get(id).shows().orElseThrow();
+      seen.put(
+          slot,
+          observations.seen(
+              shows,
+              state -> new Coordinate.Owner.OfSymptomState(id, state),
+              slot.epoch(),
+              new Events.View(slot, org.faultwright.pack.ModeId.AT_REST, false)));
+    } else if (slot.what() instanceof StepId id) {
+      Step step = pack.steps().get(id);
+      seen.put(
+          slot,
+          observations.seen(
+              step.shows().orElseThrow(),
+              state -> new Coordinate.Owner.OfStepState(id, state),
+              slot.epoch(),
+              new Events.View(slot, step.provokes(), false)));
+    } else {
+      wirePoint((PointId) slot.what(), slot.epoch());
+    }
+  }
+
+  private void wirePoint(PointId id, int epoch) {
+    for (Step step : pack.steps().values()) {
+      for (Point p : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        if (p.id().equals(id)) {
+          Slot carriedOut = new Slot(step.id(), timeline.settled(lineage.ancestors(step), epoch), 0);
+          Events.View view = new Events.View(carriedOut, step.provokes(), false);
+          points
+              .computeIfAbsent(id, k -> new LinkedHashMap<>())
+              .put(epoch, observations.points(List.of(p), epoch, view).get(id));
+        }
+      }
+    }
+  }
+
+  private void collectCoordinates(int now) {
+    causes.forEach((c, ref) -> coordinates.put(new Coordinate.Present(c), ref));
+    presence.strengths().forEach(coordinates::put);
+    eventNodes.otherwise().forEach((e, ref) -> coordinates.put(new Coordinate.Otherwise(e), ref));
+    for (CauseId c : causes.keySet()) {
+      coordinates.put(new Coordinate.Hidden(c), presence.hidden(c, now));
+    }
+    coordinates.values().removeIf(ref -> ref.equals(Ref.NO) || ref.equals(Ref.YES));
+  }
+
+  private void observe() {
+    List<Ref> refs = new ArrayList<>(causes.values());
+    refs.addAll(events.values());
+    refs.addAll(lostAtReport.values());
+    refs.addAll(histories.values());
+    refs.addAll(coordinates.values());
+    for (Ref r : refs) {
+      if (r instanceof Ref.At at) {
+        wiring.model.observe(at.variable());
+      }
+    }
+    for (Seen s : seen.values()) {
+      if (s.variable() >= 0) {
+        wiring.model.observe(s.variable());
+      }
+    }
+    for (Map<Integer, Observations.PointState> byEpoch : points.values()) {
+      for (Observations.PointState p : byEpoch.values()) {
+        if (p.variable() >= 0) {
+          wiring.model.observe(p.variable());
+        }
+      }
+    }
+  }
+
+  /** The circuit with the causes' prior probabilities put in. */
+  Circuit circuit(Map<CauseId, Double> priors) {
+    return ((Circuit) compilation).withParameters(parameters(priors));
+  }
+
+  private double[] parameters(Map<CauseId, Double> priors) {
+    int n = 0;
+    for (int[] p : priorParameters.values()) {
+      n = Math.max(n, 1 + java.util.Arrays.stream(p).max().orElse(-1));
+    }
+    for (int[] p : groupParameters.values()) {
+      n = Math.max(n, 1 + java.util.Arrays.stream(p).max().orElse(-1));
+    }
+    double[] values = new double[n];
+    priorParameters.forEach(
+        (id, at) -> {
+          Cause cause = pack.causes().get(id);
+          double[] rows = Priors.rows(pack, cause, priors.get(id));
+          for (int i = 0; i < at.length; i++) {
+            values[at[i]] = rows[i];
+          }
+        });
+    groupParameters.forEach(
+        (id, at) -> {
+          double[] rows = Priors.rows(pack, pack.groups().get(id), priors);
+          for (int i = 0; i < at.length; i++) {
+            values[at[i]] = rows[i];
+          }
+        });
+    return values;
+  }
+}
