@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -55,11 +54,15 @@ sealed interface Bound {
   /**
    * The facts of a case with what they are bound to.
    *
-   * @param first the outcome of the first observation in each slot, for steps observed more than once
+   * @param first the outcome of the first observation in each slot, for steps observed more than
+   *     once
    * @param repeats how often each slot has been observed
    */
   record Facts(
-      Timeline timeline, List<Bound> bound, Map<Slot, OutcomeId> first, Map<Slot, Integer> repeats) {
+      Timeline timeline,
+      List<Bound> bound,
+      Map<Slot, OutcomeId> first,
+      Map<Slot, Integer> repeats) {
 
     /** Walks the facts in order. */
     static Facts of(Pack pack, Lineage lineage, List<Told> told) {
@@ -96,7 +99,9 @@ sealed interface Bound {
       } else if (fact instanceof Fact.HistorySeen f) {
         return Optional.of(new Witness(id, f.history(), false, f.traces()));
       } else if (fact instanceof Fact.SymptomNoted f && f.value() != SymptomValue.NOT_KNOWN) {
-        return pack.symptoms().get(f.symptom()).shows()
+        return pack.symptoms()
+            .get(f.symptom())
+            .shows()
             .map(
                 shows -> {
                   java.util.Set<CauseId> ancestors = lineage.ancestors(Lineage.looksAt(shows));
@@ -127,7 +132,8 @@ sealed interface Bound {
         for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
           if (point.id().equals(taken.point())) {
             int settled = timeline.settled(lineage.ancestors(Lineage.looksAt(point)), epoch);
-            return Optional.of(new ReadingAt(id, new Slot(point.id(), settled, 0), step, point, taken));
+            return Optional.of(
+                new ReadingAt(id, new Slot(point.id(), settled, 0), step, point, taken));
           }
         }
       }

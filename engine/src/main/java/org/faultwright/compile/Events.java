@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,17 +59,23 @@ final class Events {
   }
 
   private Ref acts(CauseId id, int epoch, View view) {
-    Ref there = wiring.andNot("acting " + id, presence.present(id, epoch), presence.hidden(id, epoch));
+    Ref there =
+        wiring.andNot("acting " + id, presence.present(id, epoch), presence.hidden(id, epoch));
     Cause cause = pack.causes().get(id);
     if (!cause.comesAndGoes() || view.always()) {
       return there;
     }
     return draws.computeIfAbsent(
         List.of(id, there, view),
-        k -> wiring.noisy("draw of " + id, List.of(there), t -> t[0] ? cause.pActs(view.mode()) : 0.0));
+        k ->
+            wiring.noisy(
+                "draw of " + id, List.of(there), t -> t[0] ? cause.pActs(view.mode()) : 0.0));
   }
 
-  /** Whether a node acts as the input of an event: a bad new part stands in for the causes that the part carries. */
+  /**
+   * Whether a node acts as the input of an event: a bad new part stands in for the causes that the
+   * part carries.
+   */
   private Ref input(NodeId node, int epoch, View view) {
     Ref acts = acts(node, epoch, view);
     if (node instanceof CauseId cause) {
@@ -99,11 +104,15 @@ final class Events {
 
   private Ref combine(Event event, List<Ref> inputs) {
     String name = "event " + event.id();
-    Ref l = otherwise.computeIfAbsent(event.id(), e -> wiring.coin("otherwise " + e, event.otherwise().p()));
+    Ref l =
+        otherwise.computeIfAbsent(
+            event.id(), e -> wiring.coin("otherwise " + e, event.otherwise().p()));
     List<Ref> bits = new ArrayList<>();
     event
         .inputs()
-        .forEach((x, s) -> bits.add(presence.strength(new Coordinate.Owner.OfEvent(event.id()), x, s.p())));
+        .forEach(
+            (x, s) ->
+                bits.add(presence.strength(new Coordinate.Owner.OfEvent(event.id()), x, s.p())));
     if (event.combination() instanceof Event.Combination.Any) {
       return any(name, l, inputs, bits);
     } else if (event.combination() instanceof Event.Combination.None) {

@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -28,7 +27,10 @@ import org.faultwright.pack.StepId;
 import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomId;
 
-/** A pack as a compiled network for given attempts and observations, and where everything is found in it. */
+/**
+ * A pack as a compiled network for given attempts and observations, and where everything is found
+ * in it.
+ */
 final class Network {
 
   /** Outcomes of the customer's report. */
@@ -48,6 +50,9 @@ final class Network {
   final Map<Slot, Seen> seen = new LinkedHashMap<>();
   final Map<PointId, Map<Integer, Observations.PointState>> points = new LinkedHashMap<>();
   final Map<Coordinate, Ref> coordinates = new LinkedHashMap<>();
+
+  /** Strength bits with the probability that the pack states. */
+  final Map<Coordinate, Double> stated;
 
   private final Pack pack;
   private final Lineage lineage;
@@ -76,12 +81,18 @@ final class Network {
       lostAtReport.put(c.id(), lost);
       reports.put(
           c.id(),
-          Seen.of(lost, observations.states(lost), List.of(REPORTED, DENIED), 1, c.reportedByMistake().p()));
+          Seen.of(
+              lost,
+              observations.states(lost),
+              List.of(REPORTED, DENIED),
+              1,
+              c.reportedByMistake().p()));
     }
     pack.histories().keySet().forEach(h -> histories.put(h, presence.history(h)));
     slots.forEach(this::wire);
     collectCoordinates(now);
     observe();
+    stated = presence.stated();
     priorParameters = presence.priorParameters();
     groupParameters = presence.groupParameters();
     compilation = CircuitCompiler.compile(wiring.model, budget);
@@ -101,7 +112,10 @@ final class Network {
           .ifPresent(
               o ->
                   slots.add(
-                      new Slot(s.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(o)), now), 0)));
+                      new Slot(
+                          s.id(),
+                          timeline.settled(lineage.ancestors(Lineage.looksAt(o)), now),
+                          0)));
     }
     for (Step s : pack.steps().values()) {
       Slot first = new Slot(s.id(), timeline.settled(lineage.ancestors(s), now), 0);
@@ -110,7 +124,8 @@ final class Network {
         slots.add(s.copies() == 1 ? first : new Slot(s.id(), first.epoch(), done));
       }
       for (Point p : s.pinTable().map(Step.PinTable::points).orElse(List.of())) {
-        slots.add(new Slot(p.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(p)), now), 0));
+        slots.add(
+            new Slot(p.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(p)), now), 0));
       }
     }
     return slots;
@@ -144,7 +159,8 @@ final class Network {
     for (Step step : pack.steps().values()) {
       for (Point p : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         if (p.id().equals(id)) {
-          Slot carriedOut = new Slot(step.id(), timeline.settled(lineage.ancestors(step), epoch), 0);
+          Slot carriedOut =
+              new Slot(step.id(), timeline.settled(lineage.ancestors(step), epoch), 0);
           Events.View view = new Events.View(carriedOut, step.provokes(), false);
           points
               .computeIfAbsent(id, k -> new LinkedHashMap<>())
@@ -161,7 +177,12 @@ final class Network {
     for (CauseId c : causes.keySet()) {
       coordinates.put(new Coordinate.Hidden(c), presence.hidden(c, now));
     }
-    coordinates.values().removeIf(ref -> ref.equals(Ref.NO) || ref.equals(Ref.YES));
+    coordinates
+        .entrySet()
+        .removeIf(
+            e ->
+                e.getValue().equals(Ref.NO)
+                    || e.getValue().equals(Ref.YES) && !(e.getKey() instanceof Coordinate.Present));
   }
 
   private void observe() {

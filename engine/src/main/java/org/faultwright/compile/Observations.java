@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,7 +32,8 @@ final class Observations {
    *
    * @param owner makes the owner of a state's strength bits
    */
-  Seen seen(Observation shows, Function<StateId, Coordinate.Owner> owner, int epoch, Events.View view) {
+  Seen seen(
+      Observation shows, Function<StateId, Coordinate.Owner> owner, int epoch, Events.View view) {
     if (shows instanceof Observation.OfNode o) {
       Ref node = events.acts(o.node(), epoch, view);
       return Seen.of(node, states(node), o.outcomes(), o.catches().p(), o.criesWolf().p());
@@ -41,7 +41,9 @@ final class Observations {
       return several(o, epoch, view);
     } else if (shows instanceof Observation.OfStates o) {
       List<Ref> triggers = new ArrayList<>();
-      o.states().forEach(s -> triggers.add(events.trigger(owner.apply(s.id()), s.triggers(), epoch, view)));
+      o.states()
+          .forEach(
+              s -> triggers.add(events.trigger(owner.apply(s.id()), s.triggers(), epoch, view)));
       double[][] rows = new double[o.states().size() + 1][];
       rows[0] = row(o.rows().get(StateId.NORMAL), o.outcomes());
       for (int s = 1; s < rows.length; s++) {
@@ -69,7 +71,8 @@ final class Observations {
       if (acc.equals(Ref.YES) || x.equals(Ref.NO)) {
         continue;
       }
-      positive = wiring.noisy("seen by " + view.who(), List.of(acc, x), t -> t[0] ? 1.0 : t[1] ? v : 0.0);
+      positive =
+          wiring.noisy("seen by " + view.who(), List.of(acc, x), t -> t[0] ? 1.0 : t[1] ? v : 0.0);
     }
     return Seen.of(positive, states(positive), o.outcomes(), 1, 0);
   }
@@ -111,7 +114,10 @@ final class Observations {
     return row;
   }
 
-  /** The true states of the points of a step: for each a variable over normal and the states off normal. */
+  /**
+   * The true states of the points of a step: for each a variable over normal and the states off
+   * normal.
+   */
   Map<PointId, PointState> points(List<Point> points, int epoch, Events.View view) {
     Map<PointId, PointState> found = new LinkedHashMap<>();
     for (Point p : points) {
@@ -121,7 +127,10 @@ final class Observations {
               s ->
                   triggers.add(
                       events.trigger(
-                          new Coordinate.Owner.OfPointState(p.id(), s.id()), s.triggers(), epoch, view)));
+                          new Coordinate.Owner.OfPointState(p.id(), s.id()),
+                          s.triggers(),
+                          epoch,
+                          view)));
       int variable = dominance("state of " + p.id(), triggers);
       found.put(p.id(), new PointState(p, variable));
     }
@@ -135,7 +144,10 @@ final class Observations {
    */
   record PointState(Point point, int variable) {}
 
-  /** First active trigger, counted from 1; 0 where none is. Returns {@code -1 - s} where the state is known to be s. */
+  /**
+   * First active trigger, counted from 1; 0 where none is. Returns {@code -1 - s} where the state
+   * is known to be s.
+   */
   private int dominance(String name, List<Ref> triggers) {
     int n = triggers.size();
     int last = -1;

@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,6 +30,7 @@ final class Presence {
   private final Map<List<Object>, Ref> hidden = new LinkedHashMap<>();
   private final Map<List<Object>, Ref> successes = new LinkedHashMap<>();
   private final Map<Coordinate.Strength, Ref> strengths = new LinkedHashMap<>();
+  private final Map<Coordinate, Double> stated = new LinkedHashMap<>();
   private final Map<CauseId, int[]> priorParameters = new LinkedHashMap<>();
   private final Map<GroupId, int[]> groupParameters = new LinkedHashMap<>();
 
@@ -44,7 +44,10 @@ final class Presence {
     }
   }
 
-  /** Parameters of causes outside groups: P(own | histories), for each combination first "absent", then "present". */
+  /**
+   * Parameters of causes outside groups: P(own | histories), for each combination first "absent",
+   * then "present".
+   */
   Map<CauseId, int[]> priorParameters() {
     return priorParameters;
   }
@@ -58,6 +61,11 @@ final class Presence {
     return strengths;
   }
 
+  /** The probability that the pack states for bits that are drawn independently. */
+  Map<Coordinate, Double> stated() {
+    return stated;
+  }
+
   Ref history(HistoryId id) {
     return histories.computeIfAbsent(
         id, h -> wiring.root("history " + h, pack.histories().get(h).likely().p()));
@@ -65,8 +73,9 @@ final class Presence {
 
   /** The strength bit of an input, drawn once per case. */
   Ref strength(Coordinate.Owner owner, NodeId input, double p) {
-    return strengths.computeIfAbsent(
-        new Coordinate.Strength(owner, input), s -> wiring.coin("strength " + s, p));
+    Coordinate.Strength bit = new Coordinate.Strength(owner, input);
+    stated.put(bit, p);
+    return strengths.computeIfAbsent(bit, s -> wiring.coin("strength " + s, p));
   }
 
   /** Whether a cause is present in an epoch. */
@@ -80,7 +89,10 @@ final class Presence {
     return known;
   }
 
-  /** Whether a cause that is present does not act in an epoch, because the attempt that began it hid the cause. */
+  /**
+   * Whether a cause that is present does not act in an epoch, because the attempt that began it hid
+   * the cause.
+   */
   Ref hidden(CauseId id, int epoch) {
     if (epoch == 0) {
       return Ref.NO;
@@ -90,7 +102,8 @@ final class Presence {
       return Ref.NO;
     }
     return hidden.computeIfAbsent(
-        List.of(id, epoch), k -> wiring.coin("hidden " + id + " in epoch " + epoch, change.hides().p()));
+        List.of(id, epoch),
+        k -> wiring.coin("hidden " + id + " in epoch " + epoch, change.hides().p()));
   }
 
   private Ref initially(CauseId id) {
@@ -127,9 +140,14 @@ final class Presence {
     wiring.model.factor(variables, entries);
   }
 
-  /** Variables of the histories that the causes come after, in pack order; each has states no and yes. */
+  /**
+   * Variables of the histories that the causes come after, in pack order; each has states no and
+   * yes.
+   */
   private int[] historyVariables(List<Cause> of) {
-    return Priors.histories(pack, of).stream().mapToInt(h -> ((Ref.At) history(h)).variable()).toArray();
+    return Priors.histories(pack, of).stream()
+        .mapToInt(h -> ((Ref.At) history(h)).variable())
+        .toArray();
   }
 
   private Ref followed(Cause cause, Ref own, int epoch, boolean touched) {
@@ -154,20 +172,24 @@ final class Presence {
     Change change = changes.get(epoch - 1).get(id);
     double pHarm = harms.get(epoch - 1).getOrDefault(id, 0.0);
     boolean touched = change != null || pHarm > 0;
-    return followed(cause, touched ? changed(id, before, change, pHarm, epoch) : before, epoch, touched);
+    return followed(
+        cause, touched ? changed(id, before, change, pHarm, epoch) : before, epoch, touched);
   }
 
   private Ref changed(CauseId id, Ref before, Change change, double pHarm, int epoch) {
     String name = "changed " + id + " in epoch " + epoch;
     Optional<Ref> success = change == null ? Optional.of(Ref.NO) : sharedSuccess(id, change, epoch);
     if (success.isPresent()) {
-      return wiring.noisy(name, List.of(before, success.get()), t -> t[0] ? (t[1] ? 0.0 : 1.0) : pHarm);
+      return wiring.noisy(
+          name, List.of(before, success.get()), t -> t[0] ? (t[1] ? 0.0 : 1.0) : pHarm);
     }
     double stays = 1 - change.cures().p();
     return wiring.noisy(name, List.of(before), t -> t[0] ? stays : pHarm);
   }
 
-  /** The success bit, where it must be one variable because the same attempt is made more than once. */
+  /**
+   * The success bit, where it must be one variable because the same attempt is made more than once.
+   */
   private Optional<Ref> sharedSuccess(CauseId id, Change change, int epoch) {
     Step attempt = timeline.attempts().get(epoch - 1);
     double cures = change.cures().p();
@@ -197,7 +219,8 @@ final class Presence {
   }
 
   private int groupAtFirst(GroupId group) {
-    List<Cause> members = pack.groups().get(group).members().stream().map(pack.causes()::get).toList();
+    List<Cause> members =
+        pack.groups().get(group).members().stream().map(pack.causes()::get).toList();
     int[] parents = historyVariables(members);
     int states = members.size() + 1;
     int v = wiring.model.variable("group " + group, states);
@@ -221,7 +244,10 @@ final class Presence {
       bits.add(x == null ? Ref.NO : sharedSuccess(m, x, epoch).orElse(Ref.NO));
     }
     int[] bitVariables =
-        bits.stream().filter(r -> r instanceof Ref.At).mapToInt(r -> ((Ref.At) r).variable()).toArray();
+        bits.stream()
+            .filter(r -> r instanceof Ref.At)
+            .mapToInt(r -> ((Ref.At) r).variable())
+            .toArray();
     int[] parents = new int[bitVariables.length + 1];
     parents[0] = before;
     System.arraycopy(bitVariables, 0, parents, 1, bitVariables.length);

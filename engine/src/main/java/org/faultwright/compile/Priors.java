@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -11,8 +10,8 @@ import org.faultwright.pack.OneOf;
 import org.faultwright.pack.Pack;
 
 /**
- * Probabilities of causes by history. History multiplies odds; base odds are solved so that the probability with history
- * unknown stays the stated one.
+ * Probabilities of causes by history. History multiplies odds; base odds are solved so that the
+ * probability with history unknown stays the stated one.
  */
 final class Priors {
 
@@ -70,7 +69,9 @@ final class Priors {
     return balance(target, weights, factors);
   }
 
-  /** Base weights such that the mean over histories is the target (iterative proportional fitting). */
+  /**
+   * Base weights such that the mean over histories is the target (iterative proportional fitting).
+   */
   private static double[] balance(double[] target, double[] weights, double[][] factors) {
     int states = target.length;
     double[] base = target.clone();

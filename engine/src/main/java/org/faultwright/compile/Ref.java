@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 /** Something true or false in a network. */
 sealed interface Ref {
 

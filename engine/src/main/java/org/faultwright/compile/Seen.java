@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.List;
 import org.faultwright.pack.OutcomeId;
 

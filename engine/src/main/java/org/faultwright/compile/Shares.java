@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +13,8 @@ import org.faultwright.pack.OneOf;
 import org.faultwright.pack.Pack;
 
 /**
- * Finds prior probabilities for which the shares that a pack states come out: a fixed point in the log odds of the
- * causes. See {@code engine/docs/semantics.md}, "Before anything is known".
+ * Finds prior probabilities for which the shares that a pack states come out: a fixed point in the
+ * log odds of the causes. See {@code engine/docs/semantics.md}, "Before anything is known".
  */
 final class Shares {
 
@@ -124,7 +123,10 @@ final class Shares {
     return pack.causes().get(c).oneOf().map(g -> pack.groups().get(g).certain()).orElse(false);
   }
 
-  /** The prior moved by a step in log odds (against none, for a member of a group; unnormalised where none is ruled out). */
+  /**
+   * The prior moved by a step in log odds (against none, for a member of a group; unnormalised
+   * where none is ruled out).
+   */
   private double moved(CauseId c, double step) {
     double p = priors.get(c);
     if (pack.causes().get(c).oneOf().isPresent()) {

@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,11 +11,12 @@ import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 
 /**
- * The attempts made on a device so far. Epoch 0 is the device as taken in; epoch k begins with attempt k.
+ * The attempts made on a device so far. Epoch 0 is the device as taken in; epoch k begins with
+ * attempt k.
  *
  * @param attempts the attempts in order
- * @param touched for each attempt, the causes that it touches; a cause that the attempt before may have hidden is among
- *     them, since it acts again
+ * @param touched for each attempt, the causes that it touches; a cause that the attempt before may
+ *     have hidden is among them, since it acts again
  */
 record Timeline(List<Step> attempts, List<Set<CauseId>> touched) {
 
@@ -31,11 +31,14 @@ record Timeline(List<Step> attempts, List<Set<CauseId>> touched) {
       now.addAll(hidden);
       touched.add(now);
       Set<CauseId> hides = new LinkedHashSet<>();
-      lineage.changes(step).forEach((c, x) -> {
-        if (x.hides().p() > 0) {
-          hides.add(c);
-        }
-      });
+      lineage
+          .changes(step)
+          .forEach(
+              (c, x) -> {
+                if (x.hides().p() > 0) {
+                  hides.add(c);
+                }
+              });
       hidden = hides;
     }
     return new Timeline(List.copyOf(attempts), List.copyOf(touched));
@@ -46,7 +49,10 @@ record Timeline(List<Step> attempts, List<Set<CauseId>> touched) {
     return attempts.size();
   }
 
-  /** The first epoch from which on nothing has moved what depends on the given causes, up to the given epoch. */
+  /**
+   * The first epoch from which on nothing has moved what depends on the given causes, up to the
+   * given epoch.
+   */
   int settled(Set<CauseId> ancestors, int epoch) {
     int k = epoch;
     while (k > 0 && touched.get(k - 1).stream().noneMatch(ancestors::contains)) {

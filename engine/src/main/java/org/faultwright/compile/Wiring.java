@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,7 +7,10 @@ import java.util.Map;
 import java.util.function.Function;
 import org.faultwright.inference.Model;
 
-/** Builds variables of a model from conditional rows over true-or-false parents. Equal requests share a variable. */
+/**
+ * Builds variables of a model from conditional rows over true-or-false parents. Equal requests
+ * share a variable.
+ */
 final class Wiring {
 
   final Model model = new Model();
@@ -157,7 +159,10 @@ final class Wiring {
     boolean[] t = new boolean[inputs.size()];
     for (int i = 0; i < t.length; i++) {
       Ref r = inputs.get(i);
-      t[i] = r instanceof Ref.Known k ? k.value() : where.get(((Ref.At) r).variable()) == ((Ref.At) r).state();
+      t[i] =
+          r instanceof Ref.Known k
+              ? k.value()
+              : where.get(((Ref.At) r).variable()) == ((Ref.At) r).state();
     }
     return t;
   }

@@ -1,13 +1,13 @@
 package org.faultwright.inference;
 
-
 import java.util.Arrays;
 
 /**
- * A flat arithmetic circuit: leaves (constants, parameters, evidence indicators), then sums and products in an order in
- * which operands come first. Its value with all indicators at 1 is 1 (for a normalised model); with the indicators that
- * contradict the evidence at 0, P(evidence); with likelihoods in their place, the probability of uncertain evidence.
- * Immutable apart from nothing; shared by any number of threads, each with its own {@link Evaluation}.
+ * A flat arithmetic circuit: leaves (constants, parameters, evidence indicators), then sums and
+ * products in an order in which operands come first. Its value with all indicators at 1 is 1 (for a
+ * normalised model); with the indicators that contradict the evidence at 0, P(evidence); with
+ * likelihoods in their place, the probability of uncertain evidence. Immutable apart from nothing;
+ * shared by any number of threads, each with its own {@link Evaluation}.
  *
  * <p>Cost of an evaluation: {@link #operations()} operations upward and about twice that downward.
  */
@@ -103,7 +103,8 @@ public final class Circuit implements Compilation {
         place[n] = next++;
       }
     }
-    return new Circuit(leaves, isSum, left, right, place[root], leafValues, parameterLeaf, firstIndicator, states);
+    return new Circuit(
+        leaves, isSum, left, right, place[root], leafValues, parameterLeaf, firstIndicator, states);
   }
 
   /** Number of sums and products. */
@@ -134,6 +135,7 @@ public final class Circuit implements Compilation {
         leaf[parameterLeaf[p]] = values[p];
       }
     }
-    return new Circuit(leaves, isSum, left, right, root, leaf, parameterLeaf, firstIndicator, states);
+    return new Circuit(
+        leaves, isSum, left, right, root, leaf, parameterLeaf, firstIndicator, states);
   }
 }

@@ -1,6 +1,5 @@
 package org.faultwright.inference;
 
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -8,11 +7,12 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Compiles a model into an arithmetic circuit by symbolic variable elimination: the tables hold expression nodes instead
- * of numbers, so that what is left at the end is the network polynomial in factored form.
+ * Compiles a model into an arithmetic circuit by symbolic variable elimination: the tables hold
+ * expression nodes instead of numbers, so that what is left at the end is the network polynomial in
+ * factored form.
  *
- * @see <a href="https://doi.org/10.1145/765568.765570">Darwiche, A differential approach to inference in Bayesian
- *     networks, Journal of the ACM 50(3), 2003</a>
+ * @see <a href="https://doi.org/10.1145/765568.765570">Darwiche, A differential approach to
+ *     inference in Bayesian networks, Journal of the ACM 50(3), 2003</a>
  */
 public final class CircuitCompiler {
 

@@ -1,6 +1,5 @@
 package org.faultwright.inference;
 
-
 /** What compiling a model gives. */
 public sealed interface Compilation permits Circuit, Compilation.OverBudget {
 

@@ -1,19 +1,18 @@
 package org.faultwright.inference;
 
-
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 
 /**
- * An order of elimination by the min-fill rule: next is the variable whose elimination adds the fewest edges among its
- * neighbours; ties go to the smaller table, then to the variable added last, since what is added last is nearest to the
- * leaves.
+ * An order of elimination by the min-fill rule: next is the variable whose elimination adds the
+ * fewest edges among its neighbours; ties go to the smaller table, then to the variable added last,
+ * since what is added last is nearest to the leaves.
  *
  * @param order the variables in the order in which they are summed out
  * @param size predicted cost: the number of entries of all tables made on the way
- * @see <a href="https://mitpress.mit.edu/9780262013192/">Koller and Friedman, Probabilistic Graphical Models, 2009,
- *     section 9.4.3.2</a>
+ * @see <a href="https://mitpress.mit.edu/9780262013192/">Koller and Friedman, Probabilistic
+ *     Graphical Models, 2009, section 9.4.3.2</a>
  */
 record EliminationOrder(int[] order, double size) {
 

@@ -1,14 +1,14 @@
 package org.faultwright.inference;
 
-
 import java.util.Arrays;
 
 /**
- * Evidence on a circuit, and what follows from it: one upward pass gives the probability of the evidence, one downward
- * pass every marginal. Reusable; confined to one thread.
+ * Evidence on a circuit, and what follows from it: one upward pass gives the probability of the
+ * evidence, one downward pass every marginal. Reusable; confined to one thread.
  *
- * <p>Where the probability of the evidence leaves the range of doubles, both passes are repeated with a separate exponent
- * for each node, so that hundreds of improbable findings are no difficulty.
+ * <p>Where the probability of the evidence leaves the range of doubles, both passes are repeated
+ * with a separate exponent for each node, so that hundreds of improbable findings are no
+ * difficulty.
  */
 public final class Evaluation {
 
@@ -44,7 +44,9 @@ public final class Evaluation {
     values[leaf(variable, state)] *= weight;
   }
 
-  /** Multiplies the weights of all states of a variable by a likelihood, one entry for each state. */
+  /**
+   * Multiplies the weights of all states of a variable by a likelihood, one entry for each state.
+   */
   public void weigh(int variable, double[] likelihood) {
     int first = leaf(variable, 0);
     for (int s = 0; s < likelihood.length; s++) {
@@ -55,6 +57,11 @@ public final class Evaluation {
   /** Multiplies the probability of the evidence by a factor that concerns no variable. */
   public void weighAll(double factor) {
     logConstant += Math.log(factor);
+  }
+
+  /** Number of states of a variable. */
+  public int states(int variable) {
+    return circuit.states(variable);
   }
 
   /** The weight of a state as it stands. */
@@ -143,7 +150,10 @@ public final class Evaluation {
     return values[leaf] * derivatives[leaf] / values[circuit.root];
   }
 
-  /** P(variable = state, rest of the evidence) / P(evidence): the marginal as if nothing were known of the variable itself. */
+  /**
+   * P(variable = state, rest of the evidence) / P(evidence): the marginal as if nothing were known
+   * of the variable itself.
+   */
   public double derivative(int variable, int state) {
     int leaf = leaf(variable, state);
     if (usesScaled) {

@@ -1,14 +1,13 @@
 package org.faultwright.inference;
 
-
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 
 /**
- * A growing graph of sums and products over constants, parameters and evidence indicators. Equal nodes are shared,
- * constants are folded, zeros vanish. A node is named by its index; operands always have smaller indices than what is
- * made of them. Not thread-safe.
+ * A growing graph of sums and products over constants, parameters and evidence indicators. Equal
+ * nodes are shared, constants are folded, zeros vanish. A node is named by its index; operands
+ * always have smaller indices than what is made of them. Not thread-safe.
  */
 final class Expressions {
 

@@ -1,13 +1,13 @@
 package org.faultwright.inference;
 
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 /**
- * A discrete probability model in the making: variables, and factors whose product is the joint distribution. Entries of
- * a factor are constants or parameters whose values may change later without compiling again. Not thread-safe.
+ * A discrete probability model in the making: variables, and factors whose product is the joint
+ * distribution. Entries of a factor are constants or parameters whose values may change later
+ * without compiling again. Not thread-safe.
  */
 public final class Model {
 
@@ -77,7 +77,8 @@ public final class Model {
    * Adds a factor.
    *
    * @param variables its variables, without repetition
-   * @param entries as many as the product of their state counts; the last variable's state runs fastest
+   * @param entries as many as the product of their state counts; the last variable's state runs
+   *     fastest
    */
   public void factor(int[] variables, int[] entries) {
     int size = 1;
@@ -85,7 +86,8 @@ public final class Model {
       size *= states(v);
     }
     if (entries.length != size) {
-      throw new IllegalArgumentException("entries must be " + size + " for these variables: " + entries.length);
+      throw new IllegalArgumentException(
+          "entries must be " + size + " for these variables: " + entries.length);
     }
     factors.add(new Factor(variables.clone(), entries.clone()));
   }

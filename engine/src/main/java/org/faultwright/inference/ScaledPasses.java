@@ -1,6 +1,5 @@
 package org.faultwright.inference;
 
-
 import java.util.Arrays;
 
 /** Both passes with a binary exponent beside each number, so that nothing underflows. */
@@ -104,7 +103,8 @@ final class ScaledPasses {
     }
     long top = Math.max(e[at], exponent);
     double total =
-        Math.scalb(m[at], (int) clamp(e[at] - top)) + Math.scalb(value, (int) clamp(exponent - top));
+        Math.scalb(m[at], (int) clamp(e[at] - top))
+            + Math.scalb(value, (int) clamp(exponent - top));
     set(m, e, at, total, top);
   }
 }

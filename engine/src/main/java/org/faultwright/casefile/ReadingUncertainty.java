@@ -1,0 +1,77 @@
+package org.faultwright.casefile;
+
+import java.util.Optional;
+import org.faultwright.measurement.Accuracy;
+import org.faultwright.measurement.ReadingValue;
+import org.faultwright.measurement.Reference;
+import org.faultwright.pack.Instrument;
+import org.faultwright.pack.InstrumentId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.Step;
+
+/**
+ * How far a reading may be off, as standard uncertainties in SI units.
+ *
+ * <p>What the case states with a reading is taken as its random part. The instrument's accuracy
+ * gives the systematic part, which repeating does not lessen; its resolution belongs to the random
+ * part.
+ *
+ * @param systematic common to all readings of a point with one instrument, from 0
+ * @param random of each reading by itself, from 0
+ */
+public record ReadingUncertainty(double systematic, double random) {
+
+  /**
+   * Accuracy of an instrument that states none: 1 % of the reading; common practice for hand-held
+   * meters, no source.
+   */
+  public static final Accuracy UNSTATED = new Accuracy(0.01, 0, 0);
+
+  /** Resolution assumed where none is stated: this part of the reference's own scale. */
+  private static final double UNSTATED_RESOLUTION = 0.002;
+
+  /** The uncertainty of a reading taken in a case. */
+  public static ReadingUncertainty of(Pack pack, Step step, Point point, Fact.ReadingTaken taken) {
+    Optional<InstrumentId> instrument =
+        taken.setup().instrument().or(() -> step.pinTable().flatMap(Step.PinTable::instrument));
+    double value =
+        taken.value() instanceof ReadingValue.Measured m ? m.quantity().si() : scale(point);
+    ReadingUncertainty stated = at(pack, instrument, point, value);
+    return taken.uncertainty().isPresent()
+        ? new ReadingUncertainty(stated.systematic, taken.uncertainty().getAsDouble())
+        : stated;
+  }
+
+  /** The uncertainty to expect of a reading near the reference of a point. */
+  public static ReadingUncertainty expected(Pack pack, Step step, Point point) {
+    return at(pack, step.pinTable().flatMap(Step.PinTable::instrument), point, scale(point));
+  }
+
+  /** Both parts together. */
+  public double combined() {
+    return Math.hypot(systematic, random);
+  }
+
+  private static ReadingUncertainty at(
+      Pack pack, Optional<InstrumentId> instrument, Point point, double value) {
+    Optional<Accuracy> accuracy =
+        instrument.map(pack.instruments()::get).flatMap(Instrument::accuracy);
+    double resolution =
+        accuracy.map(Accuracy::resolution).orElse(UNSTATED_RESOLUTION * scale(point));
+    Accuracy a = accuracy.orElse(UNSTATED);
+    double systematic = new Accuracy(a.ofReading(), a.absolute(), 0).standardUncertainty(value);
+    double random = new Accuracy(0, 0, resolution).standardUncertainty(value);
+    return new ReadingUncertainty(systematic, random);
+  }
+
+  /** The order of magnitude of readings at a point, in SI units. */
+  private static double scale(Point point) {
+    if (point.reference() instanceof Reference.Around r) {
+      return Math.max(Math.abs(r.nominal()), r.tolerance());
+    } else if (point.reference() instanceof Reference.Within r) {
+      return Math.max(Math.abs(r.low().orElse(0)), Math.abs(r.high().orElse(0)));
+    }
+    return 1;
+  }
+}

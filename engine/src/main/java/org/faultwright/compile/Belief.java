@@ -1,0 +1,146 @@
+package org.faultwright.compile;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.inference.Evaluation;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.EventId;
+import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+
+/**
+ * What the facts of a case make one believe: exact probabilities given all of them. Several causes
+ * may be present at once, so that their probabilities need not sum to 1. Confined to one thread.
+ */
+public final class Belief implements BeliefResult {
+
+  private final CompiledPack compiled;
+  private final Network network;
+  private final Bound.Facts facts;
+  private final Evaluation evaluation;
+  private final double logPEvidence;
+
+  Belief(
+      CompiledPack compiled,
+      Network network,
+      Bound.Facts facts,
+      Evaluation evaluation,
+      double logPEvidence) {
+    this.compiled = compiled;
+    this.network = network;
+    this.facts = facts;
+    this.evaluation = evaluation;
+    this.logPEvidence = logPEvidence;
+  }
+
+  /** ln P(all facts); readings enter by their probability density. */
+  public double logPEvidence() {
+    return logPEvidence;
+  }
+
+  /** P(the cause is present now). */
+  public double p(CauseId cause) {
+    return p(network.causes.get(cause));
+  }
+
+  /** P(the event holds now), at rest. */
+  public double p(EventId event) {
+    return p(network.events.get(event));
+  }
+
+  /** P(it happened). */
+  public double p(HistoryId history) {
+    return p(network.histories.get(history));
+  }
+
+  /** P(the function is lost now), at rest. */
+  public double pLost(ComplaintId complaint) {
+    return p(compiled.pack().complaints().get(complaint).event());
+  }
+
+  /** P(present now) for every cause, in pack order. */
+  public Map<CauseId, Double> causes() {
+    Map<CauseId, Double> all = new LinkedHashMap<>();
+    network.causes.keySet().forEach(c -> all.put(c, p(c)));
+    return all;
+  }
+
+  private double p(Ref ref) {
+    return ref instanceof Ref.At at
+        ? Math.min(1, evaluation.marginal(at.variable(), at.state()))
+        : ((Ref.Known) ref).value() ? 1 : 0;
+  }
+
+  /**
+   * P(outcome) of the next carrying out of a step that has outcomes, in the author's order.
+   *
+   * @throws IllegalArgumentException when the step shows no outcomes
+   */
+  public Map<OutcomeId, Double> outcomes(StepId id) {
+    Step step = compiled.pack().steps().get(id);
+    if (step.shows().isEmpty()) {
+      throw new IllegalArgumentException("step must show outcomes: " + id);
+    }
+    int settled =
+        facts.timeline().settled(compiled.lineage().ancestors(step), facts.timeline().now());
+    Slot slot = new Slot(id, settled, 0);
+    OutcomeId first = facts.first().get(slot);
+    double pCopies = first == null ? 0 : step.copies();
+    List<OutcomeId> outcomes = step.shows().get().outcomes();
+    Map<OutcomeId, Double> all = new LinkedHashMap<>();
+    Seen seen =
+        first == null || pCopies == 1
+            ? network.seen.get(slot)
+            : network.seen.get(new Slot(id, settled, facts.repeats().get(slot)));
+    for (OutcomeId o : outcomes) {
+      double fresh = pCopies == 1 ? 0 : fresh(seen, o);
+      all.put(o, pCopies * (o.equals(first) ? 1 : 0) + (1 - pCopies) * fresh);
+    }
+    return all;
+  }
+
+  private double fresh(Seen seen, OutcomeId outcome) {
+    double[] rows = seen.likelihood(outcome);
+    if (seen.variable() < 0) {
+      return rows[0];
+    }
+    double p = 0;
+    for (int s = 0; s < rows.length; s++) {
+      p += rows[s] * evaluation.marginal(seen.variable(), s);
+    }
+    return p;
+  }
+
+  /** P(true state) at a point now, {@link StateId#NORMAL} first. */
+  public Map<StateId, Double> states(PointId id) {
+    Map<Integer, Observations.PointState> byEpoch = network.points.get(id);
+    int last = byEpoch.keySet().stream().mapToInt(Integer::intValue).max().orElseThrow();
+    Observations.PointState state = byEpoch.get(last);
+    Map<StateId, Double> all = new LinkedHashMap<>();
+    for (int s = 0; s <= state.point().states().size(); s++) {
+      StateId name = s == 0 ? StateId.NORMAL : state.point().states().get(s - 1).id();
+      all.put(
+          name,
+          state.variable() < 0
+              ? (-1 - state.variable() == s ? 1.0 : 0.0)
+              : evaluation.marginal(state.variable(), s));
+    }
+    return all;
+  }
+
+  /**
+   * The likely worlds of the current epoch.
+   *
+   * @param pLeftOut the probability that may be left out, above 0
+   * @param most the most worlds that are listed, at least 1
+   */
+  public LikelyWorlds worlds(double pLeftOut, int most) {
+    return new WorldSearch(compiled.pack(), network, evaluation, logPEvidence).find(pLeftOut, most);
+  }
+}

@@ -1,0 +1,197 @@
+package org.faultwright.compile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.Told;
+import org.faultwright.inference.Circuit;
+import org.faultwright.inference.CircuitCompiler;
+import org.faultwright.inference.Compilation;
+import org.faultwright.inference.Evaluation;
+import org.faultwright.measurement.ReadingModel;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.Lineage;
+import org.faultwright.pack.Ordered;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+
+/**
+ * A pack with its priors solved and its network compiled. Shared by any number of threads; results
+ * never depend on what was asked before.
+ */
+public final class CompiledPack implements PackCompilation {
+
+  /** Networks for attempts made in open cases that are kept for reuse. */
+  private static final int KEPT_NETWORKS = 64;
+
+  private record Key(List<org.faultwright.pack.StepId> attempts, Set<Slot> slots) {}
+
+  record Wired(Network network, Optional<Circuit> circuit) {}
+
+  private final Pack pack;
+  private final Lineage lineage;
+  private final double budget;
+  private final ReadingModels readings;
+  private final Map<CauseId, Double> priors;
+  private final Map<Key, Wired> networks =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Key, Wired> eldest) {
+          return size() > KEPT_NETWORKS;
+        }
+      };
+
+  private CompiledPack(Pack pack, Lineage lineage, double budget, Map<CauseId, Double> priors) {
+    this.pack = pack;
+    this.lineage = lineage;
+    this.budget = budget;
+    this.readings = new ReadingModels(pack);
+    this.priors = Ordered.copy(priors);
+  }
+
+  /** Compiles a pack with the default budget. */
+  public static PackCompilation compile(Pack pack) {
+    return compile(pack, CircuitCompiler.DEFAULT_BUDGET);
+  }
+
+  /**
+   * Compiles a pack.
+   *
+   * @param budget the most table entries that compiling a network may make
+   */
+  public static PackCompilation compile(Pack pack, double budget) {
+    Lineage lineage = Lineage.of(pack);
+    Bound.Facts none = Bound.Facts.of(pack, lineage, List.of());
+    Set<Slot> next = Network.next(pack, lineage, none);
+    Network network = Network.of(pack, lineage, none.timeline(), next, budget);
+    if (network.compilation instanceof Compilation.OverBudget over) {
+      return new TooWide(over.predicted(), over.budget());
+    }
+    Shares shares = new Shares(pack, network);
+    Optional<ComplaintId> off = shares.solve();
+    if (off.isPresent()) {
+      return new SharesUnattainable(off.get());
+    }
+    CompiledPack compiled = new CompiledPack(pack, lineage, budget, shares.priors());
+    compiled.networks.put(
+        new Key(List.of(), next),
+        new Wired(network, Optional.of(network.circuit(shares.priors()))));
+    return compiled;
+  }
+
+  /** The pack. */
+  public Pack pack() {
+    return pack;
+  }
+
+  /** The pack's lineage. */
+  public Lineage lineage() {
+    return lineage;
+  }
+
+  /** Prior probabilities per device taken in, of all causes that have a likelihood of their own. */
+  public Map<CauseId, Double> priors() {
+    return priors;
+  }
+
+  /** The reading model of a point. */
+  public ReadingModel readingModel(Point point) {
+    return readings.of(point);
+  }
+
+  /** Number of operations of the circuit for a device as taken in. */
+  public int operations() {
+    return wired(Bound.Facts.of(pack, lineage, List.of())).circuit().orElseThrow().operations();
+  }
+
+  /**
+   * What the facts make one believe.
+   *
+   * @param facts the facts that stand, in the order in which they were told; attempts among them
+   *     begin new epochs
+   * @throws IllegalArgumentException when a fact speaks of something that the pack does not have
+   */
+  public BeliefResult belief(List<Told> facts) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Wired wired = wired(bound);
+    if (wired.circuit().isEmpty()) {
+      Compilation.OverBudget over = (Compilation.OverBudget) wired.network().compilation;
+      return new BeliefResult.OverBudget(over.predicted(), over.budget());
+    }
+    Evaluation evaluation = wired.circuit().get().evaluation();
+    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    double logP = evaluation.upward();
+    if (logP == Double.NEGATIVE_INFINITY) {
+      return new BeliefResult.ImpossibleEvidence(clash(facts));
+    }
+    evaluation.downward();
+    return new Belief(this, wired.network(), bound, evaluation, logP);
+  }
+
+  private Wired wired(Bound.Facts facts) {
+    Set<Slot> slots = new LinkedHashSet<>(Network.next(pack, lineage, facts));
+    for (Bound b : facts.bound()) {
+      if (b instanceof Bound.SymptomAt s) {
+        slots.add(s.slot());
+      } else if (b instanceof Bound.OutcomeAt o) {
+        slots.add(o.slot());
+      } else if (b instanceof Bound.RepeatAt r && r.pCopies() < 1) {
+        slots.add(r.slot());
+      } else if (b instanceof Bound.ReadingAt r) {
+        slots.add(r.slot());
+      }
+    }
+    Key key = new Key(facts.timeline().attempts().stream().map(s -> s.id()).toList(), slots);
+    synchronized (networks) {
+      Wired known = networks.get(key);
+      if (known == null) {
+        Network network = Network.of(pack, lineage, facts.timeline(), slots, budget);
+        known =
+            new Wired(
+                network,
+                network.compilation instanceof Circuit
+                    ? Optional.of(network.circuit(priors))
+                    : Optional.empty());
+        networks.put(key, known);
+      }
+      return known;
+    }
+  }
+
+  /** Leaves out one fact after another; what cannot be left out clashes. Attempts stay. */
+  private Set<FactId> clash(List<Told> facts) {
+    List<Told> left = new ArrayList<>(facts);
+    Set<FactId> clash = new LinkedHashSet<>();
+    for (Told t : facts) {
+      List<Told> fewer = new ArrayList<>(left);
+      fewer.remove(t);
+      if (t.fact() instanceof org.faultwright.casefile.Fact.StepDone || isPossible(fewer)) {
+        if (!(t.fact() instanceof org.faultwright.casefile.Fact.StepDone)) {
+          clash.add(t.id());
+        }
+      } else {
+        left = fewer;
+      }
+    }
+    return Ordered.copy(clash);
+  }
+
+  private boolean isPossible(List<Told> facts) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Wired wired = wired(bound);
+    if (wired.circuit().isEmpty()) {
+      return true;
+    }
+    Evaluation evaluation = wired.circuit().get().evaluation();
+    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    return evaluation.upward() > Double.NEGATIVE_INFINITY;
+  }
+}
