@@ -1,0 +1,82 @@
+package org.faultwright.oracle;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.EventId;
+import org.faultwright.pack.GroupId;
+import org.faultwright.pack.Id;
+import org.faultwright.pack.NodeId;
+import org.faultwright.pack.Observation;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Part;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.SymptomId;
+
+/** Which causes can move what a step or a symptom shows. */
+final class Ancestry {
+
+  private final Pack pack;
+
+  Ancestry(Pack pack) {
+    this.pack = pack;
+  }
+
+  /** The causes that can move anything that a step or a symptom shows, readings included. */
+  Set<CauseId> ofSource(Id source) {
+    Set<CauseId> found = new LinkedHashSet<>();
+    if (source instanceof SymptomId symptom) {
+      pack.symptoms().get(symptom).shows().ifPresent(o -> add(found, o));
+    } else {
+      Step step = pack.steps().get((StepId) source);
+      step.shows().ifPresent(o -> add(found, o));
+      for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        point.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
+      }
+    }
+    return found;
+  }
+
+  private void add(Set<CauseId> found, Observation shows) {
+    if (shows instanceof Observation.OfNode o) {
+      add(found, o.node());
+    } else if (shows instanceof Observation.OfNodes o) {
+      o.rates().keySet().forEach(n -> add(found, n));
+    } else if (shows instanceof Observation.OfStates o) {
+      o.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
+    } else if (shows instanceof Observation.OfTable o) {
+      o.given().forEach(n -> add(found, n));
+    }
+  }
+
+  private void add(Set<CauseId> found, NodeId node) {
+    if (node instanceof CauseId cause) {
+      found.add(cause);
+      Optional<GroupId> group = pack.causes().get(cause).oneOf();
+      group.ifPresent(g -> found.addAll(pack.groups().get(g).members()));
+      pack.causes().get(cause).follows().keySet().forEach(root -> add(found, root));
+    } else {
+      for (NodeId input : pack.events().get((EventId) node).inputs().keySet()) {
+        add(found, input);
+        badNewParts(input).forEach(bad -> add(found, bad));
+      }
+    }
+  }
+
+  /** The causes that act like this node where it is the input of an event. */
+  Set<CauseId> badNewParts(NodeId input) {
+    Set<CauseId> found = new LinkedHashSet<>();
+    for (Map.Entry<?, Part> entry : pack.parts().entrySet()) {
+      Part part = entry.getValue();
+      if (input instanceof CauseId cause && part.carries().contains(cause)) {
+        found.add(part.bad());
+      }
+    }
+    return found;
+  }
+}
