@@ -24,10 +24,11 @@ final class QuantityText {
   private static final Map<Character, Integer> POWERS =
       Map.of('p', -12, 'n', -9, 'u', -6, '\u00b5', -6, 'm', -3, 'k', 3, 'K', 3, 'M', 6, 'G', 9);
 
+  /** By their lower-case spelling; that of the ohm sign is the Greek letter. */
   private static final Map<String, Unit> UNITS =
       Map.ofEntries(
           Map.entry("v", new Unit(Dimension.VOLTAGE, 1)),
-          Map.entry("\u2126", new Unit(Dimension.RESISTANCE, 1)),
+          Map.entry("\u03c9", new Unit(Dimension.RESISTANCE, 1)),
           Map.entry("ohm", new Unit(Dimension.RESISTANCE, 1)),
           Map.entry("ohms", new Unit(Dimension.RESISTANCE, 1)),
           Map.entry("r", new Unit(Dimension.RESISTANCE, 1)),

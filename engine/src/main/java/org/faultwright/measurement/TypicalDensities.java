@@ -28,14 +28,14 @@ final class TypicalDensities {
   /** Each box next to a limit is this many times wider than the one before... */
   private static final double WIDER = 4;
 
-  /** ...and has this part of what the nearer ones left. The tail then falls as x^-1.5. */
-  private static final double NEARER_PART = 0.5;
+  /** ...and has this part of what the nearer ones left. The tail then falls as x^-2. */
+  private static final double NEARER_PART = 0.75;
 
   /** Number of boxes: the last reaches a million widths away, and the floor lies under all. */
   private static final int BOXES = 11;
 
   /** Density at the limit times the width of the first box: the sum of a geometric series. */
-  private static final double AT_LIMIT = NEARER_PART / (1 - NEARER_PART / WIDER);
+  private static final double AT_LIMIT = NEARER_PART / (1 - (1 - NEARER_PART) / WIDER);
 
   /** Density of a normal at two standard deviations, times that standard deviation. */
   private static final double AT_TWO_SIGMA = Math.exp(-2) / Math.sqrt(2 * Math.PI);
