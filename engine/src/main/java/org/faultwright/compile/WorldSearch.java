@@ -13,9 +13,10 @@ import org.faultwright.pack.EventId;
 import org.faultwright.pack.Pack;
 
 /**
- * Lists likely worlds by splitting: the most probable part that is still undecided is split on its most uncertain
- * coordinate, and the circuit tells the probability of both halves and everything else in them. Causes are settled
- * first, then the bits that matter to the causes present. Each split costs one evaluation of the circuit.
+ * Lists likely worlds by splitting: the most probable part that is still undecided is split on its
+ * most uncertain coordinate, and the circuit tells the probability of both halves and everything
+ * else in them. Causes are settled first, then the bits that matter to the causes present. Each
+ * split costs one evaluation of the circuit.
  */
 final class WorldSearch {
 
@@ -32,10 +33,16 @@ final class WorldSearch {
   /** How many of the coordinates are presence of causes; they come first. */
   private final int causes;
 
-  /** For other bits, the causes one of which must be present for the bit to matter; empty: see {@link #event}. */
+  /**
+   * For other bits, the causes one of which must be present for the bit to matter; empty: see
+   * {@link #event}.
+   */
   private final int[][] neededCauses;
 
-  /** For bits of inputs that are events, the event; null where the bit always matters or depends on causes. */
+  /**
+   * For bits of inputs that are events, the event; null where the bit always matters or depends on
+   * causes.
+   */
   private final Ref[] event;
 
   /** A part of all worlds: what is settled so far, and its probability given the evidence. */
@@ -141,7 +148,10 @@ final class WorldSearch {
     }
   }
 
-  /** Settles what is certain in a part, and splits it on what is not; true when all that matters is settled. */
+  /**
+   * Settles what is certain in a part, and splits it on what is not; true when all that matters is
+   * settled.
+   */
   private boolean split(Part part, PriorityQueue<Part> open) {
     byte[] bits = part.bits;
     for (int i = 0; i < refs.length; i++) {
