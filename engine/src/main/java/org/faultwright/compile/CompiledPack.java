@@ -12,6 +12,7 @@ import org.faultwright.casefile.Told;
 import org.faultwright.inference.Circuit;
 import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.Compilation;
+import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.pack.CauseId;
@@ -110,6 +111,42 @@ public final class CompiledPack implements PackCompilation {
   /** Number of operations of the circuit for a device as taken in. */
   public int operations() {
     return wired(Bound.Facts.of(pack, lineage, List.of())).circuit().orElseThrow().operations();
+  }
+
+  /**
+   * The network of a device as taken in, as plain tables: causes, events and everything that can be
+   * observed.
+   */
+  public DiscreteNetwork tables() {
+    return wired(Bound.Facts.of(pack, lineage, List.of())).network().tables(priors);
+  }
+
+  /**
+   * What facts about a device as taken in weigh on the variables of {@link #tables()}: for each
+   * variable that is not indifferent, by number, P(facts | state) up to a common factor. For
+   * exchange and comparison.
+   */
+  public Map<Integer, double[]> likelihoods(List<Told> facts) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Wired wired = wired(bound);
+    Circuit circuit = wired.circuit().orElseThrow();
+    Evaluation evaluation = circuit.evaluation();
+    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    Map<Integer, double[]> weights = new LinkedHashMap<>();
+    for (int v = 0; v < circuit.variables(); v++) {
+      if (circuit.isObservable(v)) {
+        double[] of = new double[circuit.states(v)];
+        boolean indifferent = true;
+        for (int s = 0; s < of.length; s++) {
+          of[s] = evaluation.weight(v, s);
+          indifferent &= of[s] == 1;
+        }
+        if (!indifferent) {
+          weights.put(v, of);
+        }
+      }
+    }
+    return weights;
   }
 
   /**

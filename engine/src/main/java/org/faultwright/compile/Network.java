@@ -9,6 +9,7 @@ import java.util.Set;
 import org.faultwright.inference.Circuit;
 import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.Compilation;
+import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
@@ -213,6 +214,11 @@ final class Network {
   /** The circuit with the causes' prior probabilities put in. */
   Circuit circuit(Map<CauseId, Double> priors) {
     return ((Circuit) compilation).withParameters(parameters(priors));
+  }
+
+  /** The network as plain tables. */
+  DiscreteNetwork tables(Map<CauseId, Double> priors) {
+    return wiring.model.network(parameters(priors));
   }
 
   private double[] parameters(Map<CauseId, Double> priors) {

@@ -122,6 +122,11 @@ public final class Circuit implements Compilation {
     return states[variable];
   }
 
+  /** Whether evidence about the variable can be entered. */
+  public boolean isObservable(int variable) {
+    return firstIndicator[variable] >= 0;
+  }
+
   /** A fresh evaluation: no evidence, parameters as in the model. */
   public Evaluation evaluation() {
     return new Evaluation(this);

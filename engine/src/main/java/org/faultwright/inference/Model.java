@@ -112,6 +112,34 @@ public final class Model {
     return observable.get(variable);
   }
 
+  /**
+   * The model as a Bayesian network.
+   *
+   * @param parameters values of the parameters
+   * @throws IllegalStateException unless each variable is the last one of exactly one factor, whose
+   *     other variables were added before it
+   */
+  public DiscreteNetwork network(double[] parameters) {
+    DiscreteNetwork.Node[] nodes = new DiscreteNetwork.Node[variables()];
+    for (Factor f : factors) {
+      int child = f.variables[f.variables.length - 1];
+      int[] parents = Arrays.copyOf(f.variables, f.variables.length - 1);
+      if (nodes[child] != null || Arrays.stream(parents).anyMatch(p -> p >= child)) {
+        throw new IllegalStateException("factors must form a Bayesian network: " + name(child));
+      }
+      double[] rows = new double[f.entries.length];
+      for (int i = 0; i < rows.length; i++) {
+        int e = f.entries[i];
+        rows[i] =
+            expressions.kind(e) == Expressions.PARAMETER
+                ? parameters[expressions.left(e)]
+                : expressions.value(e);
+      }
+      nodes[child] = new DiscreteNetwork.Node(name(child), states(child), parents, rows);
+    }
+    return new DiscreteNetwork(List.of(nodes));
+  }
+
   double[] parameterValues() {
     return Arrays.copyOf(parameterValues, parameterCount);
   }
