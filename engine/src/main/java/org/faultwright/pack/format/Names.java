@@ -1,0 +1,98 @@
+package org.faultwright.pack.format;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.pack.yaml.YamlNode.Entry;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+import org.faultwright.problem.Span;
+
+/**
+ * The ids that a pack and its fragments define, known before anything is read in full, so that a
+ * mistake in one definition does not make every reference to it a mistake as well.
+ */
+public final class Names {
+
+  /**
+   * A definition.
+   *
+   * @param at where the id stands
+   * @param entry the definition as written; empty where the pack does not come from a file
+   */
+  public record Defined(Optional<Span> at, Optional<Entry> entry) {
+
+    /** The definition as written, where it is a block. */
+    public Optional<YamlMap> block() {
+      return entry.map(Entry::value).filter(YamlMap.class::isInstance).map(YamlMap.class::cast);
+    }
+  }
+
+  private final Map<Kind, Map<String, Defined>> defined = new EnumMap<>(Kind.class);
+  private final Map<String, String> renamed = new LinkedHashMap<>();
+
+  /** Adds an id of a pack that does not come from a file. */
+  public void add(Kind kind, String id) {
+    of(kind).putIfAbsent(id, new Defined(Optional.empty(), Optional.empty()));
+  }
+
+  /** Adds an id that stands by itself. Returns the earlier definition, if there is one. */
+  public Optional<Defined> add(Kind kind, YamlScalar id) {
+    return Optional.ofNullable(
+        of(kind).putIfAbsent(id.text(), new Defined(Optional.of(id.at()), Optional.empty())));
+  }
+
+  /** Adds an id with its definition. Returns the earlier definition, if there is one. */
+  public Optional<Defined> add(Kind kind, Entry entry) {
+    return Optional.ofNullable(
+        of(kind)
+            .putIfAbsent(
+                entry.name(), new Defined(Optional.of(entry.key().at()), Optional.of(entry))));
+  }
+
+  /** Adds a second name for what an entry defines. Returns the earlier definition, if any. */
+  public Optional<Defined> add(Kind kind, YamlScalar name, Entry entry) {
+    return Optional.ofNullable(
+        of(kind).putIfAbsent(name.text(), new Defined(Optional.of(name.at()), Optional.of(entry))));
+  }
+
+  /** Says what an old id is called now. */
+  public void rename(String old, String now) {
+    renamed.put(old, now);
+  }
+
+  /** Whether there is such a thing. */
+  public boolean has(Kind kind, String id) {
+    return of(kind).containsKey(id);
+  }
+
+  /** Its definition. */
+  public Optional<Defined> definition(Kind kind, String id) {
+    return Optional.ofNullable(of(kind).get(id));
+  }
+
+  /** All ids of a kind, in the order of writing. */
+  public Set<String> all(Kind kind) {
+    return of(kind).keySet();
+  }
+
+  /** All ids of the kinds, in the order of writing. */
+  public List<String> all(List<Kind> kinds) {
+    List<String> ids = new ArrayList<>();
+    kinds.forEach(k -> ids.addAll(all(k)));
+    return ids;
+  }
+
+  /** What an old id is called now. */
+  public Optional<String> nowCalled(String old) {
+    return Optional.ofNullable(renamed.get(old));
+  }
+
+  private Map<String, Defined> of(Kind kind) {
+    return defined.computeIfAbsent(kind, k -> new LinkedHashMap<>());
+  }
+}

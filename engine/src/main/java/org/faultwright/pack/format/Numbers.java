@@ -1,0 +1,142 @@
+package org.faultwright.pack.format;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.faultwright.pack.Effort;
+import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+
+/** Forms of numbers other than probabilities and quantities. */
+public final class Numbers {
+
+  /** A number as authors write it. */
+  static final String DECIMAL = "[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+";
+
+  private static final Pattern NUMBER = Pattern.compile(DECIMAL);
+  private static final Pattern FACTOR = Pattern.compile("x ?(" + DECIMAL + ")");
+  private static final Pattern TIME = Pattern.compile("(" + DECIMAL + ") ?(s|min|h|d)");
+
+  /** More digits than anybody needs; more would take time. */
+  private static final int LONGEST = 18;
+
+  private static final Map<String, Long> MILLIS =
+      Map.of("s", 1_000L, "min", 60_000L, "h", 3_600_000L, "d", 86_400_000L);
+
+  /** Money: a number, in the shop's currency. */
+  public static final Form<Double> MONEY =
+      Forms.scalar(
+          "an amount of money",
+          new Shape.Number(0, false),
+          (s, scope) -> number(s, scope, "an amount of money is a bare number, as in 12.50"));
+
+  /** How many: a whole number from 0. */
+  public static final Form<Integer> COUNT =
+      Forms.scalar("a whole number", new Shape.Number(0, true), Numbers::whole);
+
+  /** A probability that rests on no evidence: a setting. */
+  public static final Form<Double> SETTING =
+      Forms.scalar("a number from 0 to 1", new Shape.Number(0, false), Numbers::setting);
+
+  /** A factor, as in x8. */
+  public static final Form<BigDecimal> FACTOR_FORM =
+      Forms.scalar(
+          "a factor such as x8", new Shape.Pattern("x ?(" + DECIMAL + ")", false), Numbers::factor);
+
+  /** A time; a bare number is minutes. */
+  public static final Form<Duration> TIME_FORM =
+      Forms.scalar(
+          "a time such as 2 min",
+          new Shape.Pattern("(" + DECIMAL + ") ?(s|min|h|d)", true),
+          Numbers::time);
+
+  private static final Key<Duration> HANDS =
+      Key.optional("hands", TIME_FORM, "time with hands on the device");
+  private static final Key<Duration> WAIT = Key.optional("wait", TIME_FORM, "time spent waiting");
+
+  /** Time that something takes: hands only, or hands and waiting. */
+  public static final Form<Effort> EFFORT =
+      Forms.scalarOr(
+          TIME_FORM.as(t -> new Effort(t, Duration.ZERO)),
+          Forms.built(
+              Block.of("effort", HANDS, WAIT).atLeastOneOf(HANDS, WAIT),
+              f ->
+                  Optional.of(
+                      new Effort(
+                          f.get(HANDS).orElse(Duration.ZERO), f.get(WAIT).orElse(Duration.ZERO)))));
+
+  private Numbers() {}
+
+  /** The number that a scalar is, as written. */
+  static Optional<BigDecimal> decimal(String text) {
+    return text.length() <= LONGEST && NUMBER.matcher(text).matches()
+        ? Optional.of(new BigDecimal(text))
+        : Optional.empty();
+  }
+
+  private static Optional<Double> number(YamlScalar s, Scope scope, String wayOut) {
+    Optional<BigDecimal> value = decimal(s.text());
+    if (value.isEmpty()) {
+      bad(FormatRule.BAD_NUMBER, s, scope, "a number, not below 0", wayOut);
+    }
+    return value.map(BigDecimal::doubleValue);
+  }
+
+  private static Optional<Integer> whole(YamlScalar s, Scope scope) {
+    if (!s.text().matches("[0-9]{1,9}")) {
+      bad(FormatRule.BAD_NUMBER, s, scope, "a whole number, not below 0", "");
+      return Optional.empty();
+    }
+    return Optional.of(Integer.parseInt(s.text()));
+  }
+
+  private static Optional<Double> setting(YamlScalar s, Scope scope) {
+    Optional<Double> value = decimal(s.text()).map(BigDecimal::doubleValue).filter(v -> v <= 1);
+    if (value.isEmpty()) {
+      bad(FormatRule.BAD_NUMBER, s, scope, "a number from 0 to 1", "");
+    }
+    return value;
+  }
+
+  private static Optional<BigDecimal> factor(YamlScalar s, Scope scope) {
+    Matcher m = FACTOR.matcher(s.text());
+    Optional<BigDecimal> value =
+        m.matches() ? decimal(m.group(1)).filter(v -> v.signum() > 0) : Optional.empty();
+    if (value.isEmpty()) {
+      String way =
+          decimal(s.text()).isPresent() ? "write x" + s.text() : "x8 means: 8 times the odds";
+      bad(FormatRule.BAD_FACTOR, s, scope, "a factor above 0, such as x8", way);
+    }
+    return value;
+  }
+
+  private static Optional<Duration> time(YamlScalar s, Scope scope) {
+    Matcher m = TIME.matcher(s.text());
+    Optional<BigDecimal> number = decimal(m.matches() ? m.group(1) : s.text());
+    if (number.isEmpty() || number.get().compareTo(MOST) > 0) {
+      bad(
+          FormatRule.BAD_TIME,
+          s,
+          scope,
+          "a time",
+          "write 30 s, 2 min, 1 h or 2 d; a bare number is minutes");
+      return Optional.empty();
+    }
+    long unit = MILLIS.get(m.matches() ? m.group(2) : "min");
+    return Optional.of(
+        Duration.ofMillis(number.get().multiply(BigDecimal.valueOf(unit)).longValue()));
+  }
+
+  private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
+
+  static void bad(FormatRule rule, YamlNode node, Scope scope, String what, String wayOut) {
+    scope.error(
+        rule,
+        node.at(),
+        "'" + scope.key() + "' of " + scope.owner() + " must be " + what + ": " + node.word(),
+        wayOut);
+  }
+}

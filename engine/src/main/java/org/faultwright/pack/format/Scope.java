@@ -1,0 +1,89 @@
+package org.faultwright.pack.format;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.faultwright.pack.Basis;
+import org.faultwright.problem.Problem;
+import org.faultwright.problem.Span;
+
+/**
+ * Where in a file a value is being read: whose it is, under which key, on what basis numbers rest
+ * there, which ids there are, and where problems go. Immutable, apart from the taker of problems.
+ */
+public final class Scope {
+
+  private final Names names;
+  private final Consumer<Problem> problems;
+  private final String owner;
+  private final String key;
+  private final Optional<Basis> basis;
+
+  private Scope(
+      Names names, Consumer<Problem> problems, String owner, String key, Optional<Basis> basis) {
+    this.names = names;
+    this.problems = problems;
+    this.owner = owner;
+    this.key = key;
+    this.basis = basis;
+  }
+
+  /** The outermost scope of a file. */
+  public static Scope of(String owner, Names names, Consumer<Problem> problems) {
+    return new Scope(names, problems, owner, owner, Optional.empty());
+  }
+
+  /** The scope of something with an id, for example {@code step 'bend-check'}. */
+  public Scope of(Kind kind, String id) {
+    return new Scope(names, problems, kind.word() + " '" + id + "'", id, basis);
+  }
+
+  /** The scope of the value of a key. */
+  public Scope at(String newKey) {
+    return new Scope(names, problems, owner, newKey, basis);
+  }
+
+  /** The same scope with numbers resting on something else. */
+  public Scope on(Optional<Basis> newBasis) {
+    return new Scope(names, problems, owner, key, newBasis);
+  }
+
+  /** The same scope with problems going somewhere else. */
+  public Scope reportingTo(Consumer<Problem> taker) {
+    return new Scope(names, taker, owner, key, basis);
+  }
+
+  /** The ids there are. */
+  public Names names() {
+    return names;
+  }
+
+  /** Whose value it is, for example {@code step 'bend-check'}. */
+  public String owner() {
+    return owner;
+  }
+
+  /** The key it stands under. */
+  public String key() {
+    return key;
+  }
+
+  /** What numbers rest on here; empty: nothing has been said. */
+  public Optional<Basis> basis() {
+    return basis;
+  }
+
+  /** Reports an error. */
+  public void error(FormatRule rule, Span at, String message, String wayOut) {
+    problems.accept(Problem.error(rule.id(), at, message, wayOut));
+  }
+
+  /** Reports an error with an id that is not one of the rules'. */
+  public void error(String id, Span at, String message, String wayOut) {
+    problems.accept(Problem.error(id, at, message, wayOut));
+  }
+
+  /** Reports something that its author should look at. */
+  public void warning(FormatRule rule, Span at, String message, String wayOut) {
+    problems.accept(Problem.warning(rule.id(), at, message, wayOut));
+  }
+}

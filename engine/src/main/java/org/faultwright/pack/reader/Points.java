@@ -1,0 +1,163 @@
+package org.faultwright.pack.reader;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Reference;
+import org.faultwright.pack.Basis;
+import org.faultwright.pack.BoardId;
+import org.faultwright.pack.Chance;
+import org.faultwright.pack.NodeId;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.format.BasisForm;
+import org.faultwright.pack.format.Block;
+import org.faultwright.pack.format.Fields;
+import org.faultwright.pack.format.Form;
+import org.faultwright.pack.format.Forms;
+import org.faultwright.pack.format.Ids;
+import org.faultwright.pack.format.Key;
+import org.faultwright.pack.format.Kind;
+import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.format.Shape;
+import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.Entry;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+
+/** The points of a step where readings are taken. */
+final class Points {
+
+  private static final Key<String> TITLE = Key.optional("title", Forms.TEXT, "what it is");
+  private static final Key<String> PIN =
+      Key.optional("pin", Forms.TEXT, "the pin, as the socket is seen");
+  private static final Key<References.Written> REFERENCE =
+      Key.required("reference", References.FORM, "the known-good value, OL, or limits");
+  private static final Key<Set<BoardId>> BOARDS =
+      Key.optional(
+          "boards", Forms.set(Ids.ref(Kind.BOARD, BoardId::new)), "the boards that have the point");
+
+  private static final Map<String, Key<Map<NodeId, Chance>>> COMMON = common();
+
+  private static Map<String, Key<Map<NodeId, Chance>>> common() {
+    Map<String, Key<Map<NodeId, Chance>>> keys = new java.util.LinkedHashMap<>();
+    for (String state : List.of("open", "short", "low", "high")) {
+      keys.put(state, Key.optional(state, Inputs.FORM, "what makes it read " + state));
+    }
+    return keys;
+  }
+
+  private static final Key<Map<NodeId, Chance>> ANY =
+      Key.required("any", Inputs.FORM, "what brings the state about");
+  private static final Key<References.Written> LIES =
+      Key.required("lies", References.FORM, "where readings lie in this state");
+  private static final Block OWN_STATE =
+      Block.of("point-state", ANY, LIES, References.TOLERANCE).withBasis();
+
+  private static final Key<Map<YamlScalar, Fields>> STATES =
+      Key.optional(
+          "states",
+          Ids.map(
+              (s, scope) -> Ids.wellSpelt(s, scope) ? Optional.of(s) : Optional.empty(), OWN_STATE),
+          "states of the pack's own, in order of dominance");
+
+  static final Block BLOCK =
+      Block.of(
+              "point",
+              TITLE,
+              PIN,
+              REFERENCE,
+              References.TOLERANCE,
+              COMMON.get("open"),
+              COMMON.get("short"),
+              COMMON.get("low"),
+              COMMON.get("high"),
+              STATES,
+              BOARDS)
+          .withBasis();
+
+  /** The points of a step. Over-range is of the kind of quantity that the other points have. */
+  static final Form<List<Point>> FORM =
+      new Form<>() {
+        @Override
+        public Optional<List<Point>> read(YamlNode node, Scope scope) {
+          Optional<Dimension> others =
+              node instanceof YamlMap map
+                  ? References.firstKind(
+                      map.entries().stream()
+                          .map(Entry::value)
+                          .filter(YamlMap.class::isInstance)
+                          .flatMap(p -> ((YamlMap) p).value("reference").stream())
+                          .toList())
+                  : Optional.empty();
+          return Section.of(Kind.POINT, BLOCK, (String id, Fields f) -> point(id, f, others))
+              .read(node, scope);
+        }
+
+        @Override
+        public Shape shape() {
+          return new Shape.MapOf(Ids.SPELLING, BLOCK.shape());
+        }
+      };
+
+  private Points() {}
+
+  private static Optional<Point> point(String id, Fields f, Optional<Dimension> others) {
+    Basis basis = BasisForm.needed(f.scope().at(REFERENCE.name()), f.at(REFERENCE));
+    Optional<Dimension> own = f.map().value(REFERENCE.name()).flatMap(References::kind);
+    Optional<Reference> reference =
+        References.of(f.need(REFERENCE), REFERENCE, own.or(() -> others), f);
+    Optional<List<Point.ReadingState>> states = states(f, reference.map(Reference::dimension));
+    if (reference.isEmpty() || states.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Point(
+            new PointId(id),
+            f.get(TITLE).orElse(Section.words(id)),
+            f.get(PIN),
+            reference.get(),
+            basis,
+            states.get(),
+            f.get(BOARDS).orElse(Set.of())));
+  }
+
+  /** The states in the order of writing, which is the order of dominance. */
+  private static Optional<List<Point.ReadingState>> states(Fields f, Optional<Dimension> kind) {
+    List<Point.ReadingState> states = new ArrayList<>();
+    Set<String> names = new LinkedHashSet<>();
+    boolean good = true;
+    for (Entry e : f.map().entries()) {
+      if (COMMON.containsKey(e.name())) {
+        Optional<Map<NodeId, Chance>> triggers = f.get(COMMON.get(e.name()));
+        good &= triggers.isPresent() && StateTables.newState(e.key(), names, f.scope());
+        triggers.ifPresent(
+            t -> states.add(new Point.ReadingState(new StateId(e.name()), t, Optional.empty())));
+      } else if (e.name().equals(STATES.name())) {
+        good &= f.get(STATES).isPresent();
+        for (Map.Entry<YamlScalar, Fields> own : f.get(STATES).orElse(Map.of()).entrySet()) {
+          good &= StateTables.newState(own.getKey(), names, f.scope());
+          Optional<Point.ReadingState> state = own(own.getKey(), own.getValue(), kind);
+          good &= state.isPresent();
+          state.ifPresent(states::add);
+        }
+      }
+    }
+    return good ? Optional.of(states) : Optional.empty();
+  }
+
+  private static Optional<Point.ReadingState> own(
+      YamlScalar id, Fields f, Optional<Dimension> kind) {
+    if (!f.complete()) {
+      return Optional.empty();
+    }
+    return References.of(f.need(LIES), LIES, kind, f)
+        .map(
+            lies -> new Point.ReadingState(new StateId(id.text()), f.need(ANY), Optional.of(lies)));
+  }
+}

@@ -1,0 +1,146 @@
+package org.faultwright.pack.reader;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.format.FormatRule;
+import org.faultwright.pack.format.Kind;
+import org.faultwright.pack.format.Names;
+import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.Entry;
+import org.faultwright.pack.yaml.YamlNode.YamlList;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+import org.faultwright.problem.Nearest;
+
+/**
+ * The outcomes of steps and the states of points, by name, before the steps are read: conditions
+ * refer to them, and steps have conditions.
+ */
+final class Results {
+
+  static final String NOTHING = "nothing";
+  static final String FAILED = "failed";
+  static final String PASSED = "passed";
+
+  private static final List<String> COMMON_STATES = List.of("open", "short", "low", "high");
+
+  private Results() {}
+
+  /** The outcomes of a step in the order of writing; for two of them, the positive one first. */
+  static Set<String> ofStep(YamlMap step) {
+    Optional<YamlMap> shows = step.map("shows");
+    if (shows.isPresent()) {
+      return ofShows(shows.get());
+    }
+    Set<String> names = new LinkedHashSet<>();
+    step.map("locates")
+        .ifPresent(
+            places -> {
+              places.entries().forEach(e -> names.add(e.name()));
+              names.add(NOTHING);
+            });
+    if (step.value("proves").isPresent()) {
+      names.addAll(List.of(FAILED, PASSED));
+    }
+    return names;
+  }
+
+  private static Set<String> ofShows(YamlMap shows) {
+    Optional<YamlNode> outcomes = shows.value("outcomes");
+    Set<String> names = new LinkedHashSet<>();
+    if (outcomes.isPresent() && outcomes.get() instanceof YamlList list) {
+      for (YamlNode n : list.items()) {
+        if (n instanceof YamlScalar s) {
+          names.add(s.text());
+        }
+      }
+    } else {
+      names.add(shows.text("positive").orElse(OutcomeId.POSITIVE.value()));
+      names.add(shows.text("negative").orElse(OutcomeId.NEGATIVE.value()));
+    }
+    return names;
+  }
+
+  /** The states of a point off normal, in order of dominance. */
+  static List<String> ofPoint(YamlMap point) {
+    List<String> names = new ArrayList<>();
+    for (Entry e : point.entries()) {
+      if (COMMON_STATES.contains(e.name())) {
+        names.add(e.name());
+      } else if (e.name().equals("states") && e.value() instanceof YamlMap own) {
+        own.entries().forEach(s -> names.add(s.name()));
+      }
+    }
+    return names;
+  }
+
+  /**
+   * The outcome that a word means for a step: its own name, or positive and negative where the two
+   * have names of their own.
+   */
+  static Optional<String> outcome(String step, YamlScalar word, Scope scope) {
+    Set<String> names =
+        scope
+            .names()
+            .definition(Kind.STEP, step)
+            .flatMap(Names.Defined::block)
+            .map(Results::ofStep)
+            .orElse(Set.of());
+    return outcome(step, List.copyOf(names), word, scope);
+  }
+
+  /** As above, with the outcomes known. */
+  static Optional<String> outcome(String step, List<String> names, YamlScalar word, Scope scope) {
+    String text = word.text();
+    if (names.contains(text)) {
+      return Optional.of(text);
+    }
+    if (names.size() == 2 && text.equals(OutcomeId.POSITIVE.value())) {
+      return Optional.of(names.get(0));
+    }
+    if (names.size() == 2 && text.equals(OutcomeId.NEGATIVE.value())) {
+      return Optional.of(names.get(1));
+    }
+    scope.error(
+        FormatRule.UNKNOWN_OUTCOME,
+        word.at(),
+        names.isEmpty()
+            ? "step '" + step + "' has no outcomes: it shows nothing"
+            : "step '" + step + "' has no outcome " + word.word(),
+        names.isEmpty()
+            ? ""
+            : Nearest.of(text, names)
+                .map(n -> "did you mean '" + n + "'?")
+                .orElse("its outcomes are: " + String.join(", ", names)));
+    return Optional.empty();
+  }
+
+  /** The state that a word means for a point. */
+  static Optional<String> state(String point, YamlScalar word, Scope scope) {
+    List<String> names =
+        new ArrayList<>(
+            scope
+                .names()
+                .definition(Kind.POINT, point)
+                .flatMap(Names.Defined::block)
+                .map(Results::ofPoint)
+                .orElse(List.of()));
+    names.add("normal");
+    if (names.contains(word.text())) {
+      return Optional.of(word.text());
+    }
+    scope.error(
+        FormatRule.UNKNOWN_STATE,
+        word.at(),
+        "point '" + point + "' has no state " + word.word(),
+        Nearest.of(word.text(), names)
+            .map(n -> "did you mean '" + n + "'?")
+            .orElse("its states are: " + String.join(", ", names)));
+    return Optional.empty();
+  }
+}

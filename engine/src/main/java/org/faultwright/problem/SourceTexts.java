@@ -1,0 +1,44 @@
+package org.faultwright.problem;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The texts that problems were found in, so that the lines can be shown. Immutable. */
+public final class SourceTexts {
+
+  /** No texts: problems are shown without their lines. */
+  public static final SourceTexts NONE = new SourceTexts(Map.of());
+
+  private final Map<String, List<String>> linesByFile;
+
+  private SourceTexts(Map<String, List<String>> linesByFile) {
+    this.linesByFile = linesByFile;
+  }
+
+  /** These texts and one more. */
+  public SourceTexts with(String file, String text) {
+    Map<String, List<String>> more = new LinkedHashMap<>(linesByFile);
+    more.put(file, lines(text));
+    return new SourceTexts(more);
+  }
+
+  /** All texts of both. */
+  public SourceTexts with(SourceTexts others) {
+    Map<String, List<String>> more = new LinkedHashMap<>(linesByFile);
+    more.putAll(others.linesByFile);
+    return new SourceTexts(more);
+  }
+
+  /** The line, where the text is known and has it. */
+  public Optional<String> line(String file, int number) {
+    List<String> lines = linesByFile.getOrDefault(file, List.of());
+    return number <= lines.size() ? Optional.of(lines.get(number - 1)) : Optional.empty();
+  }
+
+  /** The lines of a text, without their ends: the line breaks of YAML 1.1. */
+  public static List<String> lines(String text) {
+    return List.of(text.split("\r\n|[\r\n\u0085\u2028\u2029]", -1));
+  }
+}
