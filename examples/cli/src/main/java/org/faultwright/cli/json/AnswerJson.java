@@ -1,0 +1,93 @@
+package org.faultwright.cli.json;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Collection;
+import java.util.List;
+import org.faultwright.casefile.Fact;
+import org.faultwright.diagnosis.Answer;
+import org.faultwright.explanation.FactWords;
+import org.faultwright.explanation.WhyCause;
+import org.faultwright.pack.Pack;
+
+/** Writes answers as JSON, format {@value #FORMAT}. */
+public final class AnswerJson {
+
+  /** The format's number; it grows when a key changes its meaning or goes away. */
+  public static final int FORMAT = 1;
+
+  private final Pack pack;
+
+  /** Writes answers about devices of this pack. */
+  public AnswerJson(Pack pack) {
+    this.pack = pack;
+  }
+
+  /**
+   * Writes one answer.
+   *
+   * @param why causes that are explained
+   */
+  public void write(PrintWriter out, Answer answer, List<WhyCause> why) {
+    print(
+        out,
+        json -> {
+          json.writeNumberField("format", FORMAT);
+          writePack(json);
+          new AnswerFields(json, pack, answer).write(why);
+        });
+  }
+
+  /** Writes a case as it is, and beside it the same case with more facts supposed. */
+  public void writeSupposed(
+      PrintWriter out, Answer now, Collection<? extends Fact> facts, Answer then) {
+    print(
+        out,
+        json -> {
+          json.writeNumberField("format", FORMAT);
+          writePack(json);
+          json.writeArrayFieldStart("supposed");
+          for (Fact fact : facts) {
+            json.writeString(FactWords.of(pack, fact));
+          }
+          json.writeEndArray();
+          json.writeObjectFieldStart("now");
+          new AnswerFields(json, pack, now).write(List.of());
+          json.writeEndObject();
+          json.writeObjectFieldStart("then");
+          new AnswerFields(json, pack, then).write(List.of());
+          json.writeEndObject();
+        });
+  }
+
+  private void writePack(JsonGenerator json) throws IOException {
+    json.writeObjectFieldStart("pack");
+    json.writeStringField("id", pack.id().toString());
+    json.writeStringField("version", pack.version());
+    json.writeStringField("title", pack.title());
+    json.writeBooleanField("invented", pack.invented());
+    json.writeEndObject();
+  }
+
+  private interface Body {
+    void write(JsonGenerator json) throws IOException;
+  }
+
+  /** Builds the whole text first, so that a failure leaves nothing half written. */
+  private static void print(PrintWriter out, Body body) {
+    StringWriter text = new StringWriter();
+    try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+      json.useDefaultPrettyPrinter();
+      json.writeStartObject();
+      body.write(json);
+      json.writeEndObject();
+    } catch (IOException e) { // a StringWriter has no reason to
+      throw new UncheckedIOException(e);
+    }
+    out.println(text);
+  }
+}
