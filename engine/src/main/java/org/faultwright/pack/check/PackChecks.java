@@ -8,7 +8,52 @@ import org.faultwright.problem.Problem;
 /** All checks of packs, in the order in which they are made. */
 public final class PackChecks {
 
-  private static final List<PackCheck> ALL = List.of();
+  private static final List<PackCheck> ALL =
+      List.of(
+          new UnreachableCause(),
+          new CauseNeverPresent(),
+          new UselessEvent(),
+          new EventNever(),
+          new ComplaintWithoutUnlisted(),
+          new OtherwiseOnComplaintEvent(),
+          new CauseNotUnderItsComplaint(),
+          new SharesMixed(),
+          new GroupLikelihoods(),
+          new CertainGroupWithRate(),
+          new OneOfWithFollows(),
+          new OneOfAlone(),
+          new AfterFactorOne(),
+          new PriorTooLarge(),
+          new StepTellsNothing(),
+          new CatchesBelowCriesWolf(),
+          new StateNeverActive(),
+          new StateWithoutRange(),
+          new ReadingStatesOverlapNormal(),
+          new ReferenceToleranceHuge(),
+          new ModeNeverProvoked(),
+          new ProvokesNothing(),
+          new SymptomUnused(),
+          new CureOfNothing(),
+          new CauseWithoutCure(),
+          new ComplaintWithoutFunctionTest(),
+          new ProofNeedsFunction(),
+          new SwapOfPartThatCarriesNothing(),
+          new HarmWithoutEffect(),
+          new RepeatShowsNothing(),
+          new WaitsForCycle(),
+          new OnlyIfNever(),
+          new MissingCaution(),
+          new DataRiskWithoutConsent(),
+          new LimitAboveRail(),
+          new NeedsBothPositions(),
+          new SwitchUnreachable(),
+          new HoldNeverLifted(),
+          new HoldForbidsItsOwnRelease(),
+          new HoldForbidsNothing(),
+          new SourceUnused(),
+          new IdDiffersOnlyByHyphen(),
+          new RenamedToUnknown(),
+          new RenamedStillThere());
 
   private PackChecks() {}
 

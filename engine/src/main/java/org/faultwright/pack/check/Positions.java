@@ -57,4 +57,9 @@ public final class Positions {
       p = p.substring(0, slash);
     }
   }
+
+  /** Whether the statement is written in this very file, not in a fragment that it uses. */
+  boolean isOwn(String path) {
+    return exactly(path).map(s -> s.file().equals(start.file())).orElse(false);
+  }
 }

@@ -1,0 +1,40 @@
+package org.faultwright.pack.check;
+
+import java.util.function.Consumer;
+import org.faultwright.pack.Cause;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Complaint;
+import org.faultwright.pack.Pack;
+import org.faultwright.problem.Problem;
+
+/** A complaint that leaves no room for what the pack does not list. */
+final class ComplaintWithoutUnlisted implements PackCheck {
+
+  @Override
+  public String id() {
+    return "complaint-without-unlisted";
+  }
+
+  @Override
+  public void check(Pack pack, Positions at, Consumer<Problem> found) {
+
+    Descent descent = new Descent(pack);
+    for (Complaint complaint : pack.complaints().values()) {
+      boolean open =
+          descent.of(complaint.event()).stream()
+              .anyMatch(
+                  n ->
+                      n instanceof CauseId c && pack.causes().get(c).kind() == Cause.Kind.UNLISTED);
+      if (!open) {
+        found.accept(
+            Problem.warning(
+                id(),
+                at.of("complaints/" + complaint.id() + "/event"),
+                "complaint '%s' leaves no room for a cause that this pack does not list"
+                    .formatted(complaint.id()),
+                "add a cause 'unlisted' and name it as an input of event '%s'"
+                    .formatted(complaint.event())));
+      }
+    }
+  }
+}
