@@ -142,6 +142,15 @@ public final class Chances {
     return number;
   }
 
+  /** A probability that rests on nothing and may be anything from 0 to 1: an expectation. */
+  public static final Form<Double> PLAIN =
+      Forms.scalar(
+          "a probability such as 35 % or 0.35",
+          SHAPE,
+          (s, scope) ->
+              stated(s, scope.on(Optional.of(new Basis.ByDefinition())), Optional.of(""), Set.of())
+                  .map(x -> x.chance().p()));
+
   /** A number such as 8 %, as a part of 1; empty when it is not written with a percent sign. */
   public static Optional<BigDecimal> percent(String text) {
     Matcher m = PERCENTAGE.matcher(text);

@@ -1,12 +1,15 @@
 package org.faultwright.pack.format;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.pack.Id;
+import org.faultwright.pack.Pack;
 import org.faultwright.pack.yaml.YamlNode.Entry;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
@@ -34,6 +37,35 @@ public final class Names {
 
   private final Map<Kind, Map<String, Defined>> defined = new EnumMap<>(Kind.class);
   private final Map<String, String> renamed = new LinkedHashMap<>();
+
+  /** The ids of a pack. */
+  public static Names of(Pack pack) {
+    Names names = new Names();
+    names.addAll(Kind.CAUSE, pack.causes().keySet());
+    names.addAll(Kind.EVENT, pack.events().keySet());
+    names.addAll(Kind.COMPLAINT, pack.complaints().keySet());
+    names.addAll(Kind.HISTORY, pack.histories().keySet());
+    names.addAll(Kind.SYMPTOM, pack.symptoms().keySet());
+    names.addAll(Kind.STEP, pack.steps().keySet());
+    names.addAll(Kind.PART, pack.parts().keySet());
+    names.addAll(Kind.HOLD, pack.holds().keySet());
+    names.addAll(Kind.BOARD, pack.boards());
+    names.addAll(Kind.INSTRUMENT, pack.instruments().keySet());
+    names.addAll(Kind.TOOL, pack.tools().keySet());
+    names.addAll(Kind.CONSENT, pack.consents().keySet());
+    pack.switches()
+        .values()
+        .forEach(s -> names.addAll(Kind.BENCH_STATE, List.of(s.id(), s.offCalled())));
+    pack.steps().values().stream()
+        .flatMap(s -> s.pinTable().stream())
+        .forEach(t -> t.points().forEach(p -> names.add(Kind.POINT, p.id().value())));
+    pack.renamed().forEach(names::rename);
+    return names;
+  }
+
+  private void addAll(Kind kind, Collection<? extends Id> ids) {
+    ids.forEach(id -> add(kind, id.value()));
+  }
 
   /** Adds an id of a pack that does not come from a file. */
   public void add(Kind kind, String id) {

@@ -37,6 +37,11 @@ public final class Scope {
     return new Scope(names, problems, kind.word() + " '" + id + "'", id, basis);
   }
 
+  /** The scope of something that has no id. */
+  public Scope of(String newOwner) {
+    return new Scope(names, problems, newOwner, key, basis);
+  }
+
   /** The scope of the value of a key. */
   public Scope at(String newKey) {
     return new Scope(names, problems, owner, newKey, basis);

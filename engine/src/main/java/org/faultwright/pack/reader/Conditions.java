@@ -26,18 +26,12 @@ import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Shape;
+import org.faultwright.pack.format.Words;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 
 /** The condition trees of format 1. */
 final class Conditions {
-
-  /** What the customer can want, in the words of packs and cases. */
-  static final Form<Goal> GOALS =
-      Forms.word(
-          Map.entry("working", Goal.WORKING),
-          Map.entry("data-only", Goal.DATA_ONLY),
-          Map.entry("estimate", Goal.ESTIMATE));
 
   private static final Form<YamlScalar> WORD =
       Forms.scalar("a word", new Shape.Pattern(Ids.SPELLING, false), (s, scope) -> Optional.of(s));
@@ -72,7 +66,7 @@ final class Conditions {
       Key.required("reproduced", Ids.ref(Kind.COMPLAINT, ComplaintId::new), "the complaint");
   private static final Key<ComplaintId> WORKS =
       Key.required("works", Ids.ref(Kind.COMPLAINT, ComplaintId::new), "the complaint");
-  private static final Key<Goal> GOAL = Key.required("goal", GOALS, "what the customer wants");
+  private static final Key<Goal> GOAL = Key.required("goal", Words.GOAL, "what the customer wants");
   private static final Key<ConsentId> CONSENT =
       Key.required("consent", Ids.ref(Kind.CONSENT, ConsentId::new), "what was agreed to");
   private static final Key<BoardId> BOARD =

@@ -11,6 +11,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.check.PackChecks;
 import org.faultwright.pack.check.Positions;
 import org.faultwright.pack.format.Fields;
+import org.faultwright.pack.format.Findings;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.yaml.YamlNode.YamlList;

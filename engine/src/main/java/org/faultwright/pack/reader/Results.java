@@ -9,6 +9,7 @@ import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Names;
+import org.faultwright.pack.format.Outcomes;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.Entry;
@@ -91,33 +92,7 @@ final class Results {
             .flatMap(Names.Defined::block)
             .map(Results::ofStep)
             .orElse(Set.of());
-    return outcome(step, List.copyOf(names), word, scope);
-  }
-
-  /** As above, with the outcomes known. */
-  static Optional<String> outcome(String step, List<String> names, YamlScalar word, Scope scope) {
-    String text = word.text();
-    if (names.contains(text)) {
-      return Optional.of(text);
-    }
-    if (names.size() == 2 && text.equals(OutcomeId.POSITIVE.value())) {
-      return Optional.of(names.get(0));
-    }
-    if (names.size() == 2 && text.equals(OutcomeId.NEGATIVE.value())) {
-      return Optional.of(names.get(1));
-    }
-    scope.error(
-        FormatRule.UNKNOWN_OUTCOME,
-        word.at(),
-        names.isEmpty()
-            ? "step '" + step + "' has no outcomes: it shows nothing"
-            : "step '" + step + "' has no outcome " + word.word(),
-        names.isEmpty()
-            ? ""
-            : Nearest.of(text, names)
-                .map(n -> "did you mean '" + n + "'?")
-                .orElse("its outcomes are: " + String.join(", ", names)));
-    return Optional.empty();
+    return Outcomes.resolve(step, List.copyOf(names), "", word, scope);
   }
 
   /** The state that a word means for a point. */

@@ -39,6 +39,7 @@ import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Numbers;
 import org.faultwright.pack.format.Quantities;
+import org.faultwright.pack.format.Words;
 
 /** The section of steps. */
 final class Steps {
@@ -65,14 +66,8 @@ final class Steps {
           "waits-for", Forms.set(Ids.ref(Kind.STEP, StepId::new)), "steps that must be done first");
   private static final Key<Set<ToolId>> TOOLS =
       Key.optional("tools", Bench.TOOL_IDS, "tools it takes");
-  static final Form<Step.Skill> SKILLS =
-      Forms.word(
-          Map.entry("counter", Step.Skill.COUNTER),
-          Map.entry("bench", Step.Skill.BENCH),
-          Map.entry("board", Step.Skill.BOARD),
-          Map.entry("licensed", Step.Skill.LICENSED));
   private static final Key<Step.Skill> SKILL =
-      Key.optional("skill", SKILLS, "counter, bench, board or licensed");
+      Key.optional("skill", Words.SKILL, "counter, bench, board or licensed");
   private static final Key<Set<ConsentId>> CONSENT =
       Key.optional("consent", Bench.CONSENTS, "what the customer must agree to");
   private static final Key<Boolean> DATA_RISK =

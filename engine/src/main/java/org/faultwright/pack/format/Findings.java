@@ -1,4 +1,4 @@
-package org.faultwright.pack.reader;
+package org.faultwright.pack.format;
 
 import java.util.List;
 import java.util.TreeSet;

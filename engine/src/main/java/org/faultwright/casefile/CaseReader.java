@@ -1,0 +1,249 @@
+package org.faultwright.casefile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.faultwright.pack.Goal;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.format.Block;
+import org.faultwright.pack.format.Fields;
+import org.faultwright.pack.format.Findings;
+import org.faultwright.pack.format.Form;
+import org.faultwright.pack.format.Forms;
+import org.faultwright.pack.format.Key;
+import org.faultwright.pack.format.Names;
+import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.YamlList;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+import org.faultwright.pack.yaml.YamlText;
+import org.faultwright.problem.Nearest;
+import org.faultwright.problem.Problem;
+import org.faultwright.problem.Span;
+
+/**
+ * Reads cases of format 1, each with the pack that it names. Whatever is wrong with a file is a
+ * problem in the result, never an exception. Immutable, and safe for use by several threads.
+ */
+public final class CaseReader {
+
+  private final Pack pack;
+  private final Key<List<Optional<FactForms.Labelled>>> facts;
+  private final Block block;
+
+  /** A reader of cases for one pack. */
+  public CaseReader(Pack pack) {
+    this.pack = pack;
+    this.facts =
+        Key.optional("facts", numbered(new FactForms(pack).form()), "what is known, in order");
+    this.block =
+        Block.of(
+            "case",
+            CaseKeys.CASE,
+            CaseKeys.FORMAT,
+            CaseKeys.TITLE,
+            CaseKeys.PACK,
+            CaseKeys.BOARD,
+            CaseKeys.GOAL,
+            CaseKeys.CONSENT,
+            CaseKeys.REFUSED,
+            CaseKeys.CEILING,
+            CaseKeys.DEVICE_VALUE,
+            CaseKeys.IRREPLACEABLE,
+            CaseKeys.LACKS,
+            CaseKeys.SKILL,
+            facts,
+            CaseKeys.EXPECT);
+  }
+
+  /**
+   * The pack that a case names, so that it can be found before the case is read; empty where it
+   * names none that could be found: reading the case with any pack then says why.
+   */
+  public static Optional<PackId> packNamedIn(YamlText text) {
+    Scope silent = Scope.of("the case", new Names(), p -> {});
+    return text.root()
+        .flatMap(r -> r.value(CaseKeys.PACK.name()))
+        .filter(YamlScalar.class::isInstance)
+        .flatMap(n -> CaseKeys.packName((YamlScalar) n, silent))
+        .map(CaseKeys.PackName::id);
+  }
+
+  /** Where a case names its pack, or the start of its text. */
+  public static Span packNameIn(YamlText text) {
+    return text.root()
+        .flatMap(r -> r.entry(CaseKeys.PACK.name()))
+        .map(YamlNode.Entry::at)
+        .orElse(new Span(text.file(), 1, 1, 1));
+  }
+
+  /** Reads a case. */
+  public CaseReading read(YamlText text) {
+    Findings findings = new Findings();
+    Optional<CaseFile> caseFile = Optional.empty();
+    try {
+      text.problems().forEach(findings);
+      caseFile = text.root().flatMap(root -> read(root, findings));
+    } catch (Findings.Enough enough) {
+      caseFile = Optional.empty();
+    }
+    return caseFile.isEmpty() || findings.haveErrors()
+        ? new CaseReading.Unreadable(findings.sorted(), text.source())
+        : new CaseReading.Readable(caseFile.get(), findings.sorted(), text.source());
+  }
+
+  private Optional<CaseFile> read(YamlMap root, Findings findings) {
+    Scope scope = Scope.of("the case", Names.of(pack), findings);
+    Optional<CaseKeys.PackName> named =
+        root.value(CaseKeys.PACK.name())
+            .flatMap(n -> CaseKeys.PACK.form().read(n, scope.reportingTo(p -> {})));
+    if (named.isPresent() && !matches(named.get(), root, findings)) {
+      return Optional.empty(); // Each id in it would be another problem.
+    }
+    return block.read(root, scope).flatMap(this::assemble);
+  }
+
+  private boolean matches(CaseKeys.PackName named, YamlMap root, Findings findings) {
+    Span at = root.entry(CaseKeys.PACK.name()).orElseThrow().at();
+    if (!named.id().equals(pack.id())) {
+      findings.accept(
+          Problem.error(
+              CaseRule.OTHER_PACK.id(),
+              at,
+              "the case is for pack '" + named.id() + "', and it is read with '" + pack.id() + "'",
+              "read it with the pack that it names"));
+      return false;
+    }
+    Optional<String> version = named.version();
+    if (version.isPresent() && !version.get().equals(pack.version())) {
+      String message =
+          "the case was written for version "
+              + version.get()
+              + " of '"
+              + pack.id()
+              + "', and this is version "
+              + pack.version();
+      String way = "look through it, then write '" + pack.id() + "@" + pack.version() + "'";
+      boolean near = major(version.get()).equals(major(pack.version()));
+      findings.accept(
+          near
+              ? Problem.warning(CaseRule.OTHER_PACK_VERSION.id(), at, message, way)
+              : Problem.error(CaseRule.OTHER_PACK_VERSION.id(), at, message, way));
+      return near;
+    }
+    return true;
+  }
+
+  private static String major(String version) {
+    return version.substring(0, version.indexOf('.'));
+  }
+
+  private Optional<CaseFile> assemble(Fields f) {
+    List<Told> told = new ArrayList<>();
+    Map<String, Span> labels = new LinkedHashMap<>();
+    for (Optional<FactForms.Labelled> one : f.get(facts).orElse(List.of())) {
+      FactId id = new FactId(told.size() + 1);
+      one.ifPresent(l -> told.add(new Told(id, label(l, labels, f.scope()), l.fact())));
+    }
+    Optional<Fields> expect = f.get(CaseKeys.EXPECT);
+    if (!f.complete() || f.spoilt(facts)) {
+      return Optional.empty();
+    }
+    Optional<Expectation> expectation = expect.map(e -> expectation(e, f));
+    CaseKeys.PackName named = f.need(CaseKeys.PACK);
+    return Optional.of(
+        new CaseFile(
+            f.need(CaseKeys.CASE), named.id(), named.version(), intake(f), told, expectation));
+  }
+
+  private static Optional<String> label(
+      FactForms.Labelled fact, Map<String, Span> labels, Scope scope) {
+    fact.label()
+        .ifPresent(
+            label -> {
+              Span earlier = labels.putIfAbsent(label.text(), label.at());
+              if (earlier != null) {
+                scope.error(
+                    CaseRule.LABEL_TWICE.id(),
+                    label.at(),
+                    "label '" + label.text() + "' is given twice",
+                    "line " + earlier.line() + " has it: give this fact another one");
+              }
+            });
+    return fact.label().map(YamlScalar::text);
+  }
+
+  private static Intake intake(Fields f) {
+    return new Intake(
+        f.get(CaseKeys.BOARD),
+        f.get(CaseKeys.GOAL).orElse(Goal.WORKING),
+        f.get(CaseKeys.CONSENT).orElse(Set.of()),
+        f.get(CaseKeys.REFUSED).orElse(Set.of()),
+        f.get(CaseKeys.CEILING).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+        f.get(CaseKeys.DEVICE_VALUE).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+        f.get(CaseKeys.IRREPLACEABLE).orElse(false),
+        f.get(CaseKeys.LACKS).orElse(Set.of()),
+        f.get(CaseKeys.SKILL).orElse(Step.Skill.BOARD));
+  }
+
+  private Expectation expectation(Fields e, Fields f) {
+    e.get(CaseKeys.DECISIVE).ifPresent(d -> checkLabel(d, f));
+    return new Expectation(
+        e.get(CaseKeys.LEADS),
+        e.get(CaseKeys.AT_LEAST).orElse(Map.of()),
+        e.get(CaseKeys.AT_MOST).orElse(Map.of()),
+        e.get(CaseKeys.ADVICE),
+        e.get(CaseKeys.IMPOSSIBLE).orElse(false),
+        e.get(CaseKeys.DECISIVE).map(YamlScalar::text),
+        e.get(CaseKeys.BLOCKED).orElse(Set.of()).stream().map(Object::toString).toList(),
+        e.get(CaseKeys.HOLDS).orElse(Set.of()).stream().map(Object::toString).toList());
+  }
+
+  private void checkLabel(YamlScalar decisive, Fields f) {
+    List<String> labels =
+        f.get(facts).orElse(List.of()).stream()
+            .flatMap(Optional::stream)
+            .flatMap(l -> l.label().stream())
+            .map(YamlScalar::text)
+            .toList();
+    if (!labels.contains(decisive.text())) {
+      String near = Nearest.didYouMean(decisive.text(), labels);
+      f.scope()
+          .error(
+              CaseRule.UNKNOWN_LABEL.id(),
+              decisive.at(),
+              "no fact is labelled " + decisive.word(),
+              near.isEmpty() ? "add 'label: " + decisive.text() + "' to the decisive fact" : near);
+    }
+  }
+
+  /** A list of facts, each called by its number in messages; what cannot be read stays empty. */
+  private static Form<List<Optional<FactForms.Labelled>>> numbered(Form<FactForms.Labelled> fact) {
+    return new Form<>() {
+      @Override
+      public Optional<List<Optional<FactForms.Labelled>>> read(YamlNode node, Scope scope) {
+        if (!(node instanceof YamlList list)) {
+          Forms.wrongType(node, scope, "a list of facts, each with a dash before it");
+          return Optional.empty();
+        }
+        List<Optional<FactForms.Labelled>> all = new ArrayList<>();
+        for (YamlNode item : list.items()) {
+          all.add(fact.read(item, scope.of("fact " + (all.size() + 1))));
+        }
+        return Optional.of(all);
+      }
+
+      @Override
+      public org.faultwright.pack.format.Shape shape() {
+        return new org.faultwright.pack.format.Shape.ListOf(fact.shape());
+      }
+    };
+  }
+}

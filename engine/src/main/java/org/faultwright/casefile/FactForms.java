@@ -1,0 +1,263 @@
+package org.faultwright.casefile;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Quantity;
+import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.BenchState;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.InstrumentId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.Switch;
+import org.faultwright.pack.SymptomId;
+import org.faultwright.pack.SymptomValue;
+import org.faultwright.pack.format.Block;
+import org.faultwright.pack.format.Choice;
+import org.faultwright.pack.format.Fields;
+import org.faultwright.pack.format.Form;
+import org.faultwright.pack.format.FormatRule;
+import org.faultwright.pack.format.Forms;
+import org.faultwright.pack.format.Ids;
+import org.faultwright.pack.format.Key;
+import org.faultwright.pack.format.Kind;
+import org.faultwright.pack.format.Outcomes;
+import org.faultwright.pack.format.Quantities;
+import org.faultwright.pack.format.Shape;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+
+/** The forms of facts, for one pack. */
+final class FactForms {
+
+  /** A fact with the label that the case gives it. */
+  record Labelled(Fact fact, Optional<YamlScalar> label) {}
+
+  private static final String COULD_NOT_DO = "could-not-do";
+
+  private static final Form<YamlScalar> AS_WRITTEN =
+      Forms.scalar("a value", new Shape.Text(), (s, scope) -> Optional.of(s));
+  private static final Form<YamlScalar> WORD =
+      Forms.scalar("a word", new Shape.Pattern(Ids.SPELLING, false), (s, scope) -> Optional.of(s));
+
+  private static final Key<YamlScalar> LABEL =
+      Key.optional(
+          "label",
+          Forms.scalar(
+              "an id",
+              new Shape.Pattern(Ids.SPELLING, false),
+              (s, scope) -> Ids.wellSpelt(s, scope) ? Optional.of(s) : Optional.empty()),
+          "a name that 'decisive' can point at");
+
+  private static final Key<ComplaintId> COMPLAINT =
+      Key.required("complaint", Ids.ref(Kind.COMPLAINT, ComplaintId::new), "the complaint");
+  private static final Key<Boolean> REPORTED =
+      Key.optional(
+          "is",
+          Forms.word(Map.entry("reported", true), Map.entry("denied", false)),
+          "reported or denied");
+  private static final Key<HistoryId> HISTORY =
+      Key.required("history", Ids.ref(Kind.HISTORY, HistoryId::new), "the history");
+  private static final Key<Boolean> SAID =
+      Key.optional("said", Forms.YES_NO, "what the customer says");
+  private static final Key<Boolean> SEEN =
+      Key.optional("seen", Forms.YES_NO, "what we see of its traces");
+  private static final Key<SymptomId> SYMPTOM =
+      Key.required("symptom", Ids.ref(Kind.SYMPTOM, SymptomId::new), "the symptom");
+  private static final Key<SymptomValue> SYMPTOM_IS =
+      Key.required(
+          "is",
+          Forms.word(
+              Map.entry("present", SymptomValue.PRESENT),
+              Map.entry("absent", SymptomValue.ABSENT),
+              Map.entry("sometimes", SymptomValue.SOMETIMES),
+              Map.entry("not-seen", SymptomValue.NOT_SEEN),
+              Map.entry("not-known", SymptomValue.NOT_KNOWN)),
+          "present, absent, sometimes, not-seen or not-known");
+  private static final Key<StepId> OUTCOME =
+      Key.required("outcome", Ids.ref(Kind.STEP, StepId::new), "the step");
+  private static final Key<YamlScalar> OUTCOME_IS =
+      Key.required("is", WORD, "positive, negative, an outcome's own name, or could-not-do");
+  private static final Key<String> WHY =
+      Key.optional("why", Forms.TEXT, "why it could not be done");
+  private static final Key<PointId> READING =
+      Key.required("reading", Ids.ref(Kind.POINT, PointId::new), "the point");
+  private static final Key<YamlScalar> VALUE =
+      Key.required("value", AS_WRITTEN, "the value with its unit, or OL");
+  private static final Key<YamlScalar> UNCERTAINTY =
+      Key.optional("uncertainty", AS_WRITTEN, "standard uncertainty, with its unit");
+  private static final Key<String> LEADS =
+      Key.optional("leads", Forms.TEXT, "how the leads were put");
+  private static final Key<InstrumentId> INSTRUMENT =
+      Key.optional(
+          "instrument", Ids.ref(Kind.INSTRUMENT, InstrumentId::new), "what was measured with");
+  private static final Key<StepId> DID =
+      Key.required("did", Ids.ref(Kind.STEP, StepId::new), "the step that was carried out");
+  private static final Key<String> GRADE =
+      Key.optional("grade", Forms.TEXT, "new, pulled, refurbished");
+  private static final Key<String> BATCH = Key.optional("batch", Forms.TEXT, "its batch");
+  private static final Key<Fact.PartUsed> PART =
+      Key.optional(
+          "part",
+          Forms.built(
+              Block.of("part-used", GRADE, BATCH).atLeastOneOf(GRADE, BATCH),
+              f -> Optional.of(new Fact.PartUsed(f.get(GRADE), f.get(BATCH)))),
+          "the part that was put in");
+  private static final Key<String> BENCH =
+      Key.required("bench", Ids.ref(Kind.BENCH_STATE, s -> s), "the bench state");
+  private static final Key<ConsentId> CONSENT =
+      Key.required("consent", Ids.ref(Kind.CONSENT, ConsentId::new), "what was asked for");
+  private static final Key<Boolean> GIVEN =
+      Key.optional("given", Forms.YES_NO, "whether it was given; yes where nothing is said");
+  private static final Key<String> NOTE = Key.required("note", Forms.TEXT, "a remark");
+
+  private final Pack pack;
+  private final Map<PointId, Point> points = new LinkedHashMap<>();
+  private final Form<Labelled> form;
+
+  FactForms(Pack pack) {
+    this.pack = pack;
+    pack.steps().values().stream()
+        .flatMap(s -> s.pinTable().stream())
+        .forEach(t -> t.points().forEach(p -> points.put(p.id(), p)));
+    this.form =
+        Choice.<Labelled>of("fact")
+            .or(Block.of("complaint-fact", COMPLAINT, REPORTED, LABEL), labelled(this::complaint))
+            .or(
+                Block.of("history-fact", HISTORY, SAID, SEEN, LABEL).exactlyOneOf(SAID, SEEN),
+                labelled(this::history))
+            .or(Block.of("symptom-fact", SYMPTOM, SYMPTOM_IS, LABEL), labelled(this::symptom))
+            .or(Block.of("outcome-fact", OUTCOME, OUTCOME_IS, WHY, LABEL), labelled(this::outcome))
+            .or(
+                Block.of("reading-fact", READING, VALUE, UNCERTAINTY, LEADS, INSTRUMENT, LABEL),
+                labelled(this::reading))
+            .or(Block.of("did-fact", DID, PART, LABEL), labelled(this::did))
+            .or(Block.of("bench-fact", BENCH, LABEL), labelled(this::bench))
+            .or(Block.of("consent-fact", CONSENT, GIVEN, LABEL), labelled(this::consent))
+            .or(Block.of("note-fact", NOTE, LABEL), labelled(this::note));
+  }
+
+  /** A fact. */
+  Form<Labelled> form() {
+    return form;
+  }
+
+  private interface Build {
+    Optional<Fact> of(Fields f);
+  }
+
+  private static java.util.function.Function<Fields, Optional<Labelled>> labelled(Build build) {
+    return f ->
+        f.complete() ? build.of(f).map(fact -> new Labelled(fact, f.get(LABEL))) : Optional.empty();
+  }
+
+  private Optional<Fact> complaint(Fields f) {
+    return Optional.of(new Fact.Complained(f.need(COMPLAINT), f.get(REPORTED).orElse(true)));
+  }
+
+  private Optional<Fact> history(Fields f) {
+    return f.get(SAID)
+        .<Fact>map(said -> new Fact.HistorySaid(f.need(HISTORY), said))
+        .or(() -> f.get(SEEN).map(seen -> new Fact.HistorySeen(f.need(HISTORY), seen)));
+  }
+
+  private Optional<Fact> symptom(Fields f) {
+    return Optional.of(new Fact.SymptomNoted(f.need(SYMPTOM), f.need(SYMPTOM_IS)));
+  }
+
+  private Optional<Fact> outcome(Fields f) {
+    StepId id = f.need(OUTCOME);
+    YamlScalar word = f.need(OUTCOME_IS);
+    if (word.text().equals(COULD_NOT_DO)) {
+      return Optional.of(new Fact.CouldNotDo(id, f.get(WHY).orElse("")));
+    }
+    if (f.wrote(WHY)) {
+      f.scope()
+          .error(
+              FormatRule.KEY_NOT_NEEDED,
+              f.keyAt(WHY),
+              "'why' goes with could-not-do, and " + f.scope().owner() + " says " + word.word(),
+              "put it into a fact of its own: {note: ...}");
+      return Optional.empty();
+    }
+    Step step = pack.steps().get(id);
+    List<String> outcomes =
+        step.shows()
+            .map(s -> s.outcomes().stream().map(OutcomeId::value).toList())
+            .orElse(List.of());
+    return Outcomes.resolve(id.value(), outcomes, instead(step), word, f.scope())
+        .map(o -> new Fact.OutcomeSeen(id, new OutcomeId(o)));
+  }
+
+  private static String instead(Step step) {
+    return step.pinTable()
+        .map(
+            t ->
+                "it takes readings: write {reading: ..., value: ...}, with a point of "
+                    + String.join(", ", t.points().stream().map(p -> p.id().value()).toList()))
+        .orElse("to say that it was carried out, write {did: " + step.id() + "}");
+  }
+
+  private Optional<Fact> reading(Fields f) {
+    Point point = points.get(f.need(READING));
+    Dimension kind = point.reference().dimension();
+    YamlScalar text = f.need(VALUE);
+    Optional<ReadingValue> value =
+        ReadingValue.isOverRange(text.text())
+            ? Optional.of(new ReadingValue.OverRange(kind))
+            : Quantities.of(text, kind, f.scope().at("value")).map(ReadingValue.Measured::new);
+    OptionalDouble uncertainty = OptionalDouble.empty();
+    if (f.wrote(UNCERTAINTY)) {
+      Optional<Quantity> u =
+          f.get(UNCERTAINTY).flatMap(s -> Quantities.of(s, kind, f.scope().at("uncertainty")));
+      if (u.isEmpty()) {
+        return Optional.empty();
+      } else if (u.get().si() <= 0) {
+        f.scope()
+            .error(
+                FormatRule.BAD_LIMITS,
+                f.at(UNCERTAINTY),
+                "'uncertainty' of " + f.scope().owner() + " must be above 0: " + u.get(),
+                "");
+        return Optional.empty();
+      }
+      uncertainty = OptionalDouble.of(u.get().si());
+    }
+    if (f.spoilt(INSTRUMENT) || value.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Fact.ReadingTaken(
+            point.id(), value.get(), uncertainty, new Fact.Setup(f.get(LEADS), f.get(INSTRUMENT))));
+  }
+
+  private Optional<Fact> did(Fields f) {
+    return Optional.of(new Fact.StepDone(f.need(DID), f.get(PART)));
+  }
+
+  private Optional<Fact> bench(Fields f) {
+    String name = f.need(BENCH);
+    return pack.switches().values().stream()
+        .filter(s -> s.id().value().equals(name) || s.offCalled().value().equals(name))
+        .findFirst()
+        .map(Switch::id)
+        .map(id -> new Fact.BenchSet(new BenchState(id, id.value().equals(name))));
+  }
+
+  private Optional<Fact> consent(Fields f) {
+    return Optional.of(new Fact.ConsentAnswered(f.need(CONSENT), f.get(GIVEN).orElse(true)));
+  }
+
+  private Optional<Fact> note(Fields f) {
+    return Optional.of(new Fact.Noted(f.need(NOTE)));
+  }
+}
