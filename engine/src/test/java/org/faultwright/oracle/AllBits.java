@@ -63,13 +63,14 @@ final class AllBits {
       step.pinTable().ifPresent(table -> table.points().forEach(point -> triggers(any, point)));
     }
     looks();
+    evidence.readings.keySet().forEach(sitting -> look(world.lookFor(sitting)));
   }
 
   private void attempt(int epoch) {
     for (CauseId cause : pack.causes().keySet()) {
       world.causes.isCured(cause, epoch);
       world.causes.isHarmed(cause, epoch);
-      world.causes.wouldHide(cause, epoch);
+      world.causes.isHidden(cause, epoch);
     }
     for (Map.Entry<CauseId, Double> bad : evidence.timeline.beginning(epoch).renewed().entrySet()) {
       world.causes.isBadAnew(bad.getKey(), epoch, bad.getValue());

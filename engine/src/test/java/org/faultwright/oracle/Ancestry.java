@@ -1,5 +1,6 @@
 package org.faultwright.oracle;
 
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,9 +23,15 @@ import org.faultwright.pack.SymptomId;
 final class Ancestry {
 
   private final Pack pack;
+  private final Map<NodeId, Set<CauseId>> badNewParts = new LinkedHashMap<>();
 
   Ancestry(Pack pack) {
     this.pack = pack;
+    for (Part part : pack.parts().values()) {
+      for (CauseId carried : part.carries()) {
+        badNewParts.computeIfAbsent(carried, c -> new LinkedHashSet<>()).add(part.bad());
+      }
+    }
   }
 
   /** The causes that can move anything that a step or a symptom shows, readings included. */
@@ -36,9 +43,16 @@ final class Ancestry {
       Step step = pack.steps().get((StepId) source);
       step.shows().ifPresent(o -> add(found, o));
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
-        point.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
+        found.addAll(ofPoint(point));
       }
     }
+    return found;
+  }
+
+  /** The causes that can move the readings of a point. */
+  Set<CauseId> ofPoint(Point point) {
+    Set<CauseId> found = new LinkedHashSet<>();
+    point.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
     return found;
   }
 
@@ -70,13 +84,6 @@ final class Ancestry {
 
   /** The causes that act like this node where it is the input of an event. */
   Set<CauseId> badNewParts(NodeId input) {
-    Set<CauseId> found = new LinkedHashSet<>();
-    for (Map.Entry<?, Part> entry : pack.parts().entrySet()) {
-      Part part = entry.getValue();
-      if (input instanceof CauseId cause && part.carries().contains(cause)) {
-        found.add(part.bad());
-      }
-    }
-    return found;
+    return badNewParts.getOrDefault(input, Set.of());
   }
 }

@@ -82,8 +82,7 @@ final class CausesInTime {
     if (before.isPresent()) {
       return isCured(before.get(), epoch) ? Optional.empty() : before;
     }
-    return timeline.beginning(epoch).harms().keySet().stream()
-        .filter(pack.groups().get(group).members()::contains)
+    return pack.groups().get(group).members().stream()
         .filter(member -> isHarmed(member, epoch))
         .findFirst();
   }
@@ -123,17 +122,14 @@ final class CausesInTime {
     return pHarm != null && chances.flip(List.of("harm", cause, epoch), pHarm);
   }
 
-  /** Whether the attempt that began an epoch would hide a cause that outlasts it. */
-  boolean wouldHide(CauseId cause, int epoch) {
+  /**
+   * Whether the attempt that began an epoch hides a cause, should the cause be present after it.
+   */
+  boolean isHidden(CauseId cause, int epoch) {
+    if (epoch == 0) {
+      return false;
+    }
     Change change = timeline.beginning(epoch).changes().get(cause);
     return change != null && chances.flip(List.of("hidden", cause, epoch), change.hides().p());
-  }
-
-  /** Whether a cause has outlasted the attempt that began an epoch, but is hidden by it. */
-  boolean isHidden(CauseId cause, int epoch) {
-    return epoch > 0
-        && isPresent(cause, epoch - 1)
-        && !isCured(cause, epoch)
-        && wouldHide(cause, epoch);
   }
 }

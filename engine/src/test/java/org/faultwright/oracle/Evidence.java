@@ -40,17 +40,24 @@ final class Evidence {
 
     /** Whether a first look noticed nothing. */
     boolean notSeen;
-
-    final Map<Point, List<Fact.ReadingTaken>> readings = new LinkedHashMap<>();
   }
 
+  /**
+   * All readings of a point between two attempts that touch what it depends on.
+   *
+   * @param epoch the epoch that the earlier of the two attempts began, or 0
+   * @param carryingOut the sitting of the step whose first carrying out the readings belong to
+   */
+  record ReadingsOf(Point point, int epoch, Sitting carryingOut) {}
+
   private final Pack pack;
-  private final Ancestry ancestry;
+  final Ancestry ancestry;
   final Timeline timeline;
   final Map<ComplaintId, Set<Boolean>> reports = new LinkedHashMap<>();
   final Map<HistoryId, Set<Boolean>> said = new LinkedHashMap<>();
   final Map<HistoryId, Set<Boolean>> traces = new LinkedHashMap<>();
   final Map<Sitting, Seen> sittings = new LinkedHashMap<>();
+  final Map<ReadingsOf, List<Fact.ReadingTaken>> readings = new LinkedHashMap<>();
 
   Evidence(Pack pack, List<Told> facts) {
     this.pack = pack;
@@ -71,9 +78,7 @@ final class Evidence {
     } else if (fact instanceof Fact.OutcomeSeen f) {
       seen(f.step()).outcomes.add(f.outcome());
     } else if (fact instanceof Fact.ReadingTaken f) {
-      Step step = stepOf(f.point());
-      Map<Point, List<Fact.ReadingTaken>> readings = seen(step.id()).readings;
-      readings.computeIfAbsent(pointOf(step, f.point()), p -> new ArrayList<>()).add(f);
+      readings.computeIfAbsent(readingsNow(f.point()), r -> new ArrayList<>()).add(f);
     } else if (fact instanceof Fact.StepDone f) {
       Step step = pack.steps().get(f.step());
       if (step.isAttempt()) {
@@ -118,7 +123,18 @@ final class Evidence {
 
   /** The sitting that a look at the source would belong to if it were taken now. */
   Sitting sittingNow(Id source) {
-    return new Sitting(source, timeline.lastTouched(ancestry.ofSource(source), timeline.now()));
+    return sitting(source, timeline.now());
+  }
+
+  private Sitting sitting(Id source, int epoch) {
+    return new Sitting(source, timeline.lastTouched(ancestry.ofSource(source), epoch));
+  }
+
+  private ReadingsOf readingsNow(PointId id) {
+    Step step = stepOf(id);
+    Point point = points(step).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+    int epoch = timeline.lastTouched(ancestry.ofPoint(point), timeline.now());
+    return new ReadingsOf(point, epoch, sitting(step.id(), epoch));
   }
 
   private Step stepOf(PointId point) {
@@ -128,10 +144,6 @@ final class Evidence {
       }
     }
     throw new IllegalArgumentException("no step reads the point " + point);
-  }
-
-  private static Point pointOf(Step step, PointId point) {
-    return points(step).stream().filter(p -> p.id().equals(point)).findFirst().orElseThrow();
   }
 
   private static List<Point> points(Step step) {

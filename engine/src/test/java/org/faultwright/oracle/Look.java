@@ -25,6 +25,7 @@ import org.faultwright.pack.StateId;
  */
 record Look(
     Pack pack,
+    Ancestry ancestry,
     CausesInTime causes,
     Chances chances,
     Object name,
@@ -71,7 +72,7 @@ record Look(
 
   /** X and U: the input acts, or a bad new part does in its place, and its strength bit is set. */
   private boolean counts(Event event, NodeId input) {
-    boolean x = acts(input) || new Ancestry(pack).badNewParts(input).stream().anyMatch(this::acts);
+    boolean x = acts(input) || ancestry.badNewParts(input).stream().anyMatch(this::acts);
     return x && strength(event, input);
   }
 

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.faultwright.casefile.Fact;
+import org.faultwright.oracle.Evidence.ReadingsOf;
 import org.faultwright.oracle.Evidence.Seen;
 import org.faultwright.oracle.Evidence.Sitting;
 import org.faultwright.pack.CauseId;
@@ -20,7 +20,6 @@ import org.faultwright.pack.ModeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
-import org.faultwright.pack.Point;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SymptomId;
 
@@ -29,16 +28,20 @@ public final class World {
 
   private final Pack pack;
   private final Evidence evidence;
-  private final ReadingLikelihood likelihood;
+  private final Map<ReadingsOf, double[]> pReadings;
   private final Chances chances;
   final CausesInTime causes;
   private final int now;
 
   World(
-      Pack pack, Priors priors, Evidence evidence, ReadingLikelihood likelihood, Chances chances) {
+      Pack pack,
+      Priors priors,
+      Evidence evidence,
+      Map<ReadingsOf, double[]> pReadings,
+      Chances chances) {
     this.pack = pack;
     this.evidence = evidence;
-    this.likelihood = likelihood;
+    this.pReadings = pReadings;
     this.chances = chances;
     this.causes = new CausesInTime(pack, priors, evidence.timeline, chances);
     this.now = evidence.timeline.now();
@@ -115,6 +118,10 @@ public final class World {
     for (Map.Entry<Sitting, Seen> sitting : evidence.sittings.entrySet()) {
       p *= p == 0 ? 0 : pSitting(sitting.getKey(), sitting.getValue());
     }
+    for (Map.Entry<ReadingsOf, double[]> read : pReadings.entrySet()) {
+      ReadingsOf of = read.getKey();
+      p *= p == 0 ? 0 : read.getValue()[lookFor(of).state(of.point())];
+    }
     return p;
   }
 
@@ -152,12 +159,6 @@ public final class World {
     if (seen.notSeen && p > 0) {
       p *= pNotSeen(sitting, seen);
     }
-    for (Map.Entry<Point, List<Fact.ReadingTaken>> read : seen.readings.entrySet()) {
-      if (p > 0) {
-        double[] pStates = likelihood.of(read.getKey(), read.getValue());
-        p *= pStates[lookFor(sitting, 0).state(read.getKey())];
-      }
-    }
     return p;
   }
 
@@ -180,12 +181,21 @@ public final class World {
     return lookFor(sitting, repeat).pOutcomes(sitting.source(), shows);
   }
 
+  /** The look behind an outcome, the first or a repeat of it that is no copy. */
   Look lookFor(Sitting sitting, int repeat) {
-    ModeId mode =
+    return look(List.of(sitting, repeat), sitting.epoch(), modeOf(sitting));
+  }
+
+  /** The look behind readings: in the first carrying out of their step. */
+  Look lookFor(ReadingsOf of) {
+    return look(List.of(of.carryingOut(), 0), of.epoch(), modeOf(of.carryingOut()));
+  }
+
+  private Optional<ModeId> modeOf(Sitting sitting) {
+    return Optional.of(
         sitting.source() instanceof StepId step
             ? pack.steps().get(step).provokes()
-            : ModeId.AT_REST;
-    return look(List.of(sitting, repeat), sitting.epoch(), Optional.of(mode));
+            : ModeId.AT_REST);
   }
 
   Look lookNowAtRest() {
@@ -193,6 +203,6 @@ public final class World {
   }
 
   private Look look(Object name, int epoch, Optional<ModeId> provokes) {
-    return new Look(pack, causes, chances, name, epoch, provokes);
+    return new Look(pack, evidence.ancestry, causes, chances, name, epoch, provokes);
   }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import org.faultwright.casefile.Told;
+import org.faultwright.oracle.Evidence.ReadingsOf;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
@@ -27,7 +28,7 @@ public final class WorldEnumerator {
   private final Pack pack;
   private final Priors priors;
   private final Evidence evidence;
-  private final ReadingLikelihood likelihood;
+  private final Map<ReadingsOf, double[]> pReadings = new LinkedHashMap<>();
   private long mostWorlds = MOST_WORLDS;
 
   /**
@@ -42,7 +43,8 @@ public final class WorldEnumerator {
     this.pack = pack;
     this.priors = new Priors(pack, pOwn);
     this.evidence = new Evidence(pack, facts);
-    this.likelihood = likelihood;
+    evidence.readings.forEach(
+        (of, readings) -> pReadings.put(of, likelihood.of(of.point(), readings)));
   }
 
   /** The same with another limit to the number of worlds. */
@@ -56,7 +58,7 @@ public final class WorldEnumerator {
     this.pack = other.pack;
     this.priors = other.priors;
     this.evidence = other.evidence;
-    this.likelihood = other.likelihood;
+    this.pReadings.putAll(other.pReadings);
     this.mostWorlds = other.mostWorlds;
   }
 
@@ -69,7 +71,7 @@ public final class WorldEnumerator {
   public <T> Map<T, Double> joint(Function<World, T> question) {
     return EveryPath.sum(
         chances -> {
-          World world = new World(pack, priors, evidence, likelihood, chances);
+          World world = new World(pack, priors, evidence, pReadings, chances);
           double p = world.pEvidence();
           return new EveryPath.Outcome<>(p, p > 0 ? question.apply(world) : null);
         },
@@ -83,10 +85,9 @@ public final class WorldEnumerator {
   <T> Map<T, Double> jointByPlainProduct(Function<World, T> question) {
     return EveryPath.sum(
         chances -> {
-          new AllBits(pack, evidence, new World(pack, priors, evidence, likelihood, chances))
-              .draw();
+          new AllBits(pack, evidence, new World(pack, priors, evidence, pReadings, chances)).draw();
           Chances drawn = new AllBits.Drawn(chances);
-          World world = new World(pack, priors, evidence, likelihood, drawn);
+          World world = new World(pack, priors, evidence, pReadings, drawn);
           double p = world.pEvidence();
           return new EveryPath.Outcome<>(p, p > 0 ? question.apply(world) : null);
         },

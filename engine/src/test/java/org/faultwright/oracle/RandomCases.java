@@ -1,0 +1,137 @@
+package org.faultwright.oracle;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.Told;
+import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Quantity;
+import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.SymptomId;
+import org.faultwright.pack.SymptomValue;
+
+/**
+ * Draws what is told of a device, at random and without looking at the device: mostly a report
+ * first, then anything that the pack allows. Facts may contradict each other.
+ */
+public final class RandomCases {
+
+  /** How often a step is made to repeat its outcome of before. */
+  private static final double REPEATS_ITSELF = 0.8;
+
+  private static final int MOST_ATTEMPTS = 2;
+
+  private final Dice dice;
+  private final Pack pack;
+  private final List<Fact> facts = new ArrayList<>();
+  private final Map<StepId, OutcomeId> before = new LinkedHashMap<>();
+  private int attempts;
+
+  private RandomCases(Dice dice, Pack pack) {
+    this.dice = dice;
+    this.pack = pack;
+  }
+
+  /** Up to so many facts in order. */
+  public static List<Told> draw(SplittableRandom random, Pack pack, int mostFacts) {
+    RandomCases cases = new RandomCases(new Dice(random, Set.of()), pack);
+    if (cases.dice.with(0.8)) {
+      cases.facts.add(Facts.reported(RandomPacks.COMPLAINT));
+    }
+    int howMany = cases.dice.from(0, mostFacts);
+    while (cases.facts.size() < howMany) {
+      cases.another();
+    }
+    return Facts.told(cases.facts);
+  }
+
+  private void another() {
+    switch (dice.from(0, 9)) {
+      case 0 -> report();
+      case 1 -> history();
+      case 2 -> symptom();
+      case 3 -> reading();
+      case 4, 5 -> attempt();
+      case 6 -> facts.add(new Fact.Noted("nothing that counts"));
+      default -> outcome();
+    }
+  }
+
+  private void report() {
+    ComplaintId complaint = dice.oneOf(List.copyOf(pack.complaints().keySet()));
+    boolean reported = facts.contains(new Fact.Complained(complaint, true)) || dice.with(0.5);
+    facts.add(new Fact.Complained(complaint, reported));
+  }
+
+  private void history() {
+    if (!pack.histories().isEmpty()) {
+      HistoryId history = dice.oneOf(List.copyOf(pack.histories().keySet()));
+      facts.add(
+          dice.with(0.5)
+              ? new Fact.HistorySaid(history, dice.with(0.5))
+              : new Fact.HistorySeen(history, dice.with(0.5)));
+    }
+  }
+
+  private void symptom() {
+    if (!pack.symptoms().isEmpty()) {
+      SymptomId symptom = dice.oneOf(List.copyOf(pack.symptoms().keySet()));
+      facts.add(new Fact.SymptomNoted(symptom, dice.oneOf(List.of(SymptomValue.values()))));
+    }
+  }
+
+  private void reading() {
+    List<Point> points = new ArrayList<>();
+    for (Step step : pack.steps().values()) {
+      step.pinTable().ifPresent(table -> points.addAll(table.points()));
+    }
+    if (!points.isEmpty()) {
+      double volts = dice.between(0.5, 3.5);
+      facts.add(
+          new Fact.ReadingTaken(
+              dice.oneOf(points).id(),
+              dice.with(0.1)
+                  ? new ReadingValue.OverRange(Dimension.VOLTAGE)
+                  : new ReadingValue.Measured(new Quantity(volts, Dimension.VOLTAGE)),
+              OptionalDouble.of(0.1),
+              Fact.Setup.AS_STATED));
+    }
+  }
+
+  private void attempt() {
+    List<StepId> all =
+        pack.steps().values().stream().filter(Step::isAttempt).map(Step::id).toList();
+    if (!all.isEmpty() && attempts < MOST_ATTEMPTS) {
+      facts.add(new Fact.StepDone(dice.oneOf(all), java.util.Optional.empty()));
+      attempts++;
+      before.clear();
+    }
+  }
+
+  private void outcome() {
+    List<Step> all = pack.steps().values().stream().filter(s -> s.shows().isPresent()).toList();
+    Step step = dice.oneOf(all);
+    if (dice.with(0.05)) {
+      facts.add(new Fact.CouldNotDo(step.id(), "no time"));
+      return;
+    }
+    OutcomeId outcome = dice.oneOf(step.shows().orElseThrow().outcomes());
+    if (before.containsKey(step.id()) && dice.with(REPEATS_ITSELF)) {
+      outcome = before.get(step.id());
+    }
+    before.put(step.id(), outcome);
+    facts.add(new Fact.OutcomeSeen(step.id(), outcome));
+  }
+}

@@ -1,0 +1,227 @@
+package org.faultwright.oracle;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Reference;
+import org.faultwright.pack.Basis;
+import org.faultwright.pack.Chance;
+import org.faultwright.pack.NodeId;
+import org.faultwright.pack.Observation;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
+
+/** Draws the steps, parts and symptoms of a random pack. */
+final class RandomSteps {
+
+  private final Dice dice;
+  private final PackSketch sketch;
+  private final List<String> causes;
+  private final List<NodeId> nodes;
+
+  RandomSteps(Dice dice, PackSketch sketch, List<String> causes, List<NodeId> nodes) {
+    this.dice = dice;
+    this.sketch = sketch;
+    this.causes = causes;
+    this.nodes = nodes;
+  }
+
+  void add() {
+    tests();
+    functionTest();
+    if (dice.has(PackFeature.SYMPTOMS)) {
+      int howMany = dice.from(0, 2);
+      for (int s = 0; s < howMany; s++) {
+        sketch.symptom("symptom-" + (char) ('a' + s), ofTwoOutcomes(), dice.p());
+      }
+    }
+    if (dice.has(PackFeature.READINGS)) {
+      pinTable();
+    }
+    List<String> repairs = repairs();
+    if (dice.has(PackFeature.SWAPS, 0.6)) {
+      swap(repairs);
+    }
+  }
+
+  private void tests() {
+    int howMany = dice.from(1, 3);
+    for (int t = 0; t < howMany; t++) {
+      StepSketch step = new StepSketch("test-" + (char) ('a' + t)).shows(observation());
+      sketch.step(copies(provoking(step)));
+    }
+  }
+
+  private StepSketch provoking(StepSketch step) {
+    return dice.has(PackFeature.COMES_AND_GOES, 0.5) ? step.provokes(RandomPacks.BENT) : step;
+  }
+
+  private StepSketch copies(StepSketch step) {
+    return dice.has(PackFeature.UNSURE_COPIES, 0.5)
+        ? step.copies(dice.with(0.3) ? 0 : dice.p())
+        : step;
+  }
+
+  private void functionTest() {
+    StepSketch step =
+        new StepSketch("function-test")
+            .proves(RandomPacks.COMPLAINT, "lost-a", dice.large(), dice.small());
+    sketch.step(copies(provoking(step)));
+  }
+
+  private Observation observation() {
+    if (dice.has(PackFeature.STATES, 0.3)) {
+      return ofStates();
+    } else if (dice.has(PackFeature.TABLES, 0.3)) {
+      return ofTable();
+    }
+    return ofTwoOutcomes();
+  }
+
+  private Observation ofTwoOutcomes() {
+    if (dice.has(PackFeature.TESTS_OF_SEVERAL, 0.4)) {
+      double criesWolf = dice.has(PackFeature.EXTREMES, 0.3) ? 0 : dice.between(0.01, 0.3);
+      Map<NodeId, Chance> rates = new LinkedHashMap<>();
+      dice.someOf(nodes, 2).forEach(n -> rates.put(n, PackSketch.chance(dice.between(0.3, 1))));
+      return new Observation.OfNodes(
+          rates, PackSketch.chance(criesWolf), OutcomeId.POSITIVE, OutcomeId.NEGATIVE);
+    }
+    return new Observation.OfNode(
+        dice.oneOf(nodes),
+        PackSketch.chance(dice.large()),
+        PackSketch.chance(dice.small()),
+        OutcomeId.POSITIVE,
+        OutcomeId.NEGATIVE);
+  }
+
+  private Observation ofStates() {
+    List<OutcomeId> outcomes = outcomes();
+    List<Observation.TrueState> states = new ArrayList<>();
+    Map<StateId, Map<OutcomeId, Chance>> rows = new LinkedHashMap<>();
+    for (int s = 0; s < 2; s++) {
+      StateId id = new StateId("state-" + (char) ('a' + s));
+      states.add(new Observation.TrueState(id, triggers()));
+      rows.put(id, row(outcomes));
+    }
+    rows.put(StateId.NORMAL, row(outcomes));
+    return new Observation.OfStates(states, outcomes, rows);
+  }
+
+  private Map<NodeId, Chance> triggers() {
+    Map<NodeId, Chance> triggers = new LinkedHashMap<>();
+    dice.someOf(nodes, dice.from(1, 2))
+        .forEach(n -> triggers.put(n, PackSketch.chance(dice.strength())));
+    return triggers;
+  }
+
+  private List<OutcomeId> outcomes() {
+    List<OutcomeId> outcomes = new ArrayList<>();
+    int howMany = dice.from(2, 3);
+    for (int o = 0; o < howMany; o++) {
+      outcomes.add(new OutcomeId("outcome-" + (char) ('a' + o)));
+    }
+    return outcomes;
+  }
+
+  private Map<OutcomeId, Chance> row(List<OutcomeId> outcomes) {
+    Map<OutcomeId, Chance> row = new LinkedHashMap<>();
+    double[] p = dice.distribution(outcomes.size());
+    for (int o = 0; o < p.length; o++) {
+      row.put(outcomes.get(o), PackSketch.chance(p[o]));
+    }
+    return row;
+  }
+
+  private Observation ofTable() {
+    List<NodeId> given = dice.someOf(nodes, dice.from(1, 2));
+    List<OutcomeId> outcomes = outcomes();
+    Map<List<Boolean>, List<Chance>> rows = new LinkedHashMap<>();
+    for (int r = 0; r < 1 << given.size(); r++) {
+      List<Boolean> when = new ArrayList<>();
+      for (int i = 0; i < given.size(); i++) {
+        when.add((r >> i & 1) == 1);
+      }
+      rows.put(List.copyOf(when), List.copyOf(row(outcomes).values()));
+    }
+    return new Observation.OfTable(given, outcomes, rows);
+  }
+
+  private void pinTable() {
+    StepSketch step = new StepSketch("pin-table");
+    if (dice.with(0.4)) {
+      step.shows(observation());
+    }
+    int howMany = dice.from(1, 2);
+    for (int p = 0; p < howMany; p++) {
+      step.reads(point("point-" + (char) ('a' + p)));
+    }
+    sketch.step(copies(provoking(step)));
+  }
+
+  /** A point that lies at 1 V when it is normal, at 2 V and 3 V in its states, overlapping. */
+  private Point point(String id) {
+    List<Point.ReadingState> states = new ArrayList<>();
+    int howMany = dice.from(1, 2);
+    for (int s = 0; s < howMany; s++) {
+      states.add(
+          new Point.ReadingState(
+              new StateId("state-" + (char) ('a' + s)), triggers(), Optional.of(around(2 + s))));
+    }
+    return new Point(
+        new PointId(id), id, Optional.empty(), around(1), new Basis.Invented(), states, Set.of());
+  }
+
+  private static Reference around(double volts) {
+    return new Reference.Around(Dimension.VOLTAGE, volts, 1);
+  }
+
+  private List<String> repairs() {
+    List<String> repairs = new ArrayList<>();
+    int howMany = dice.has(PackFeature.REPAIRS) ? dice.from(1, 2) : 0;
+    for (int r = 0; r < howMany; r++) {
+      String id = "repair-" + (char) ('a' + r);
+      StepSketch step = new StepSketch(id);
+      for (String cause : dice.someOf(causes, dice.from(1, 2))) {
+        step.changes(cause, dice.p(), dice.has(PackFeature.HIDES, 0.5) ? dice.p() : 0);
+      }
+      if (dice.has(PackFeature.REPEATABLE, 0.4)) {
+        step.repeatable();
+      }
+      if (dice.has(PackFeature.HARMS, 0.4)) {
+        step.mayCause(dice.oneOf(causes), dice.small());
+      }
+      if (dice.with(0.2)) {
+        step.shows(observation());
+      }
+      sketch.step(step);
+      repairs.add(id);
+    }
+    if (dice.has(PackFeature.HARMS, 0.4)) {
+      sketch.step(
+          new StepSketch("risky-test")
+              .shows(observation())
+              .mayCause(dice.oneOf(causes), dice.small()));
+    }
+    return repairs;
+  }
+
+  private void swap(List<String> repairs) {
+    Set<String> carried = new TreeSet<>(dice.someOf(causes, dice.from(1, 2)));
+    sketch.part(
+        "part",
+        carried,
+        repairs.isEmpty() || dice.with(0.5) ? new String[0] : new String[] {repairs.get(0)});
+    StepSketch step = new StepSketch("swap-part").swaps("part", dice.large());
+    if (dice.with(0.3)) {
+      step.changes(dice.oneOf(causes), dice.between(0.2, 0.9), 0);
+    }
+    sketch.step(step);
+  }
+}
