@@ -46,7 +46,7 @@ final class Evidence {
 
   private void enter(Bound b) {
     if (b instanceof Bound.Report r) {
-      Seen seen = network.seen.get(Slots.report(r.complaint()));
+      Seen seen = network.reports.get(r.complaint());
       weigh(seen.variable(), seen.likelihood(r.reported() ? Network.REPORTED : Network.DENIED));
     } else if (b instanceof Bound.Witness w) {
       History history = pack.histories().get(w.history());

@@ -1,7 +1,15 @@
 /**
  * What a step is worth, the order of repairs, and whole plans.
  *
- * <p>Entry type: {@code Worth}. May use {@code compile} and {@code casefile}. It has no permission
- * logic of its own: it evaluates the guards that the rules composed.
+ * <p>Entry type: {@code Planner}, which gives a {@code Weighing}. May use {@code compile} and
+ * {@code casefile}. It has no permission logic of its own: it evaluates the guards that the rules
+ * composed.
+ *
+ * <p>How it works, bottom up: {@code FaultLogic} and {@code Look} tell what acts in one world;
+ * {@code Facet} and {@code Sight} what a step shows there; {@code Effects} what an attempt leaves
+ * behind. {@code CaseModel} keeps what bears on the functions that are lost, {@code RepairTable}
+ * the few states that repairs and function tests tell apart. {@code RepairSearch} finds the
+ * cheapest sequence of repairs (ECR0), {@code Assessment} what tests add to it. {@code BenchWays}
+ * and {@code Costs} price it all, {@code Futures} asks the guards.
  */
 package org.faultwright.planning;

@@ -1,0 +1,436 @@
+package org.faultwright.planning;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.casefile.Situation;
+import org.faultwright.compile.LikelyWorlds;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.planning.CaseModel.Prospect;
+import org.faultwright.planning.CaseModel.Showing;
+import org.faultwright.planning.RepairSearch.Found;
+import org.faultwright.planning.RepairSearch.Level;
+import org.faultwright.planning.RepairTable.Spread;
+
+/** One look at a case: belief, costs and permissions are given, and what to do next is weighed. */
+final class Assessment {
+
+  /** Causes less likely than this call for no repair. */
+  private static final double NEGLIGIBLE = 1e-6;
+
+  private final Planner planner;
+  private final CaseModel model;
+  private final DeviceModel device;
+  private final Costs costs;
+  private final Situation now;
+  private final int bench;
+  private final Futures futures;
+  private final Futures.Future present;
+  private final Showing[] showings;
+  private final double[] p;
+  private final double pLeftOut;
+
+  private final List<Test> tests = new ArrayList<>();
+  private RepairTable table;
+  private RepairSearch search;
+  private double[] sums = new double[64];
+  private int[] touched = new int[64];
+  private int touchedCount;
+
+  /** A test that could be done now. */
+  private record Test(int step, Sight sight, Optional<Seen> before, double cost, int bench) {}
+
+  Assessment(
+      Planner planner,
+      CaseModel model,
+      Costs costs,
+      LikelyWorlds worlds,
+      Situation now,
+      Permissions permissions) {
+    this.planner = planner;
+    this.model = model;
+    this.device = model.device;
+    this.costs = costs;
+    this.now = now;
+    bench = costs.ways.state(now.on());
+    futures = new Futures(model, costs, permissions, now);
+    present = futures.present();
+    pLeftOut = worlds.pLeftOut();
+    showings = new Showing[worlds.size()];
+    p = new double[showings.length];
+    int[] places = device.places(worlds.coordinates());
+    for (int w = 0; w < showings.length; w++) {
+      showings[w] = model.showing(device.world(places, worlds.bits()[w]));
+      p[w] = worlds.p()[w] / (1 - pLeftOut);
+    }
+  }
+
+  /** No function is known to be lost: the device can be handed over. */
+  Weighing handOver(Optional<Weighing> ifAgreed) {
+    settleRepairs(List.of());
+    double pLost = pLost();
+    double cost = costs.close(bench) + pLost * costs.comeback;
+    return new Weighing(
+        new NextStep.HandOver(cost),
+        cost,
+        cost,
+        costs.exit(bench),
+        List.of(),
+        List.of(),
+        pLost,
+        pLeftOut,
+        ifAgreed);
+  }
+
+  /** Weighs repairs, tests and the end of the job. */
+  Weighing weigh(Optional<Weighing> ifAgreed) {
+    findTests();
+    settleRepairs(chooseRepairs());
+    List<RepairWay> ways = weighRepairs();
+    Exit exit = costs.exit(bench);
+    RepairWay cheapest = null;
+    double without = exit.cost();
+    for (RepairWay way : ways) {
+      if (isLess(way.expectedCost(), without)) {
+        cheapest = way;
+        without = way.expectedCost();
+      }
+    }
+    List<Worth> worths = new ArrayList<>();
+    Worth best = null;
+    for (Test test : tests) {
+      Worth worth = weigh(test, without);
+      worths.add(worth);
+      boolean isPositive = isLess(0, worth.worth(), without + worth.cost());
+      if (isPositive && (best == null || isLess(best.worth(), worth.worth(), without))) {
+        best = worth;
+      }
+    }
+    NextStep next =
+        best != null
+            ? new NextStep.DoTest(best)
+            : cheapest != null ? new NextStep.DoRepair(cheapest) : new NextStep.Leave(exit);
+    ways.sort(Comparator.comparingDouble(RepairWay::expectedCost));
+    worths.sort(Comparator.comparingDouble(w -> -w.worth()));
+    return new Weighing(
+        next,
+        best == null ? without : without - best.worth(),
+        without,
+        exit,
+        ways,
+        worths,
+        pLost(),
+        pLeftOut,
+        ifAgreed);
+  }
+
+  private static boolean isLess(double a, double b) {
+    return isLess(a, b, b);
+  }
+
+  private static boolean isLess(double a, double b, double scale) {
+    return a < b - RepairSearch.ROUNDING * Math.abs(scale);
+  }
+
+  private double pLost() {
+    Level belief = search.start();
+    fill(belief, null, 0);
+    double sum = 0;
+    for (int i = 0; i < belief.count; i++) {
+      sum += belief.mass[i] * table.lost[belief.states[i]];
+    }
+    return Math.min(1, sum);
+  }
+
+  // Which tests and repairs there are.
+
+  private void findTests() {
+    for (int s = 0; s < device.steps.size(); s++) {
+      Step step = device.steps.get(s);
+      if (device.sight(s).isEmpty() || !step.changes().isEmpty() || step.swap().isPresent()) {
+        continue;
+      }
+      int ready = costs.benchFor(bench, s);
+      if (ready < 0 || !present.allows(s, 0, ready)) {
+        continue;
+      }
+      OutcomeId before = now.outcomes().get(step.id());
+      boolean isRepeat = before != null;
+      boolean looks =
+          step.shows().isPresent() && (!isRepeat || step.copies() < 1 && step.pinTable().isEmpty());
+      Optional<Sight> sight = model.sight(s, looks, unread(step));
+      if (sight.isPresent()) {
+        Optional<Seen> seen =
+            looks ? Optional.ofNullable(before).map(Seen.Shown::new) : Optional.empty();
+        double cost = costs.ofStep(s) + costs.ofWay(bench, s);
+        tests.add(new Test(s, sight.get(), seen, cost, ready));
+      }
+    }
+  }
+
+  private List<Point> unread(Step step) {
+    List<Point> unread = new ArrayList<>();
+    for (Point point : DeviceModel.points(step)) {
+      boolean isThere =
+          point.boards().isEmpty()
+              || now.board().isEmpty()
+              || point.boards().contains(now.board().get());
+      if (isThere && !now.readings().containsKey(point.id())) {
+        unread.add(point);
+      }
+    }
+    return unread;
+  }
+
+  /**
+   * The repairs to plan with: those that are open, or may come open by a test, and can cure a cause
+   * that is not negligible and bears on a lost function. Of more than the search can take, those
+   * with the most cure per cost.
+   */
+  private List<Integer> chooseRepairs() {
+    double[] pPresent = new double[model.logic.causeCount()];
+    for (int w = 0; w < showings.length; w++) {
+      for (int c : showings[w].present) {
+        pPresent[c] += p[w];
+      }
+    }
+    List<Integer> found = new ArrayList<>();
+    double[] promise = new double[device.steps.size()];
+    for (int s = 0; s < device.steps.size(); s++) {
+      Step step = device.steps.get(s);
+      boolean isRepair =
+          step.proves().isEmpty() && (!step.changes().isEmpty() || step.swap().isPresent());
+      if (!isRepair
+          || now.done().contains(step.id()) && !step.repeatable()
+          || !bearsOnLost(s, pPresent)) {
+        continue;
+      }
+      int ready = costs.benchFor(bench, s);
+      if (ready >= 0 && (present.allows(s, 0, ready) || mayOpen(s, ready))) {
+        double cost = Math.max(costs.ofStep(s) + costs.ofWay(bench, s), Double.MIN_NORMAL);
+        double cures = 0;
+        for (int i = 0; i < device.effects[s].touched.length; i++) {
+          cures += pPresent[device.effects[s].touched[i]] * device.effects[s].pCures(i);
+        }
+        promise[s] = cures / cost;
+        found.add(s);
+      }
+    }
+    found.sort(Comparator.comparingDouble(s -> -promise[s]));
+    List<Integer> few =
+        new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
+    few.sort(Comparator.naturalOrder());
+    return few;
+  }
+
+  private boolean bearsOnLost(int repair, double[] pPresent) {
+    for (int c : device.effects[repair].touched) {
+      if (model.bearsOnLost(c) && pPresent[c] > NEGLIGIBLE) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean mayOpen(int repair, int ready) {
+    for (Test test : tests) {
+      if (!futures.asksAbout(repair, test.step)) {
+        continue;
+      }
+      for (Seen seen : test.sight.findings) {
+        if (futures.after(test.step, seen).allows(repair, 0, ready)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private void settleRepairs(List<Integer> repairs) {
+    table = planner.table(model, repairs);
+    search = planner.search(table, costs);
+    futures.settle(table.repairs);
+  }
+
+  // Repairs.
+
+  private List<RepairWay> weighRepairs() {
+    List<RepairWay> ways = new ArrayList<>();
+    for (int r = 0; r < table.repairs.length; r++) {
+      fill(search.start(), null, 0);
+      Found found = search.cheapestFrom(r, bench, present);
+      if (Double.isInfinite(found.cost())) {
+        continue;
+      }
+      int ready = costs.benchFor(bench, table.repairs[r]);
+      List<StepId> proofs = new ArrayList<>();
+      for (int proof : present.proofs(r, 1 << r, ready)) {
+        int step = model.proofs.get(proof).step();
+        if (step >= 0) {
+          proofs.add(device.steps.get(step).id());
+        }
+      }
+      List<StepId> sequence = Arrays.stream(found.plan()).mapToObj(this::repairAt).toList();
+      ways.add(
+          new RepairWay(
+              repairAt(r),
+              proofs,
+              found.cost(),
+              search.costOfFirst(),
+              Math.min(1, search.passedFirst()),
+              sequence));
+    }
+    return ways;
+  }
+
+  private StepId repairAt(int r) {
+    return device.steps.get(table.repairs[r]).id();
+  }
+
+  // Tests.
+
+  private Worth weigh(Test test, double without) {
+    StepId id = device.steps.get(test.step).id();
+    Prospect[] prospects = new Prospect[showings.length];
+    for (int w = 0; w < prospects.length; w++) {
+      prospects[w] = showings[w].prospect(test.sight);
+    }
+    boolean isAttempt = device.steps.get(test.step).isAttempt();
+    boolean opens = opensSomething(test.step);
+    if (!isAttempt && !opens && tellsNothing(prospects)) {
+      return new Worth(id, -test.cost, false, test.cost, List.of());
+    }
+    if (!isAttempt && !opens) {
+      fill(search.start(), null, 0);
+      double bound = without - test.cost - search.leastWhereKnown(test.bench, present);
+      if (bound <= 0) {
+        return new Worth(id, bound, true, test.cost, List.of());
+      }
+    }
+    List<Seen> findings = test.sight.findings;
+    List<Worth.Branch> branches = new ArrayList<>(findings.size());
+    double after = 0;
+    for (int y = 0; y < findings.size(); y++) {
+      Level belief = search.start();
+      fill(belief, new Beliefs(test, prospects, isAttempt), y);
+      double pFinding = belief.total;
+      if (pFinding <= 0) {
+        continue;
+      }
+      Futures.Future future = opens ? futures.after(test.step, findings.get(y)) : present;
+      Found found = search.cheapest(test.bench, future);
+      after += found.cost();
+      Optional<StepId> then =
+          found.plan().length == 0 ? Optional.empty() : Optional.of(repairAt(found.plan()[0]));
+      branches.add(
+          new Worth.Branch(findings.get(y), Math.min(1, pFinding), then, found.cost() / pFinding));
+    }
+    return new Worth(id, without - test.cost - after, false, test.cost, branches);
+  }
+
+  private record Beliefs(Test test, Prospect[] prospects, boolean isAttempt) {}
+
+  private boolean opensSomething(int test) {
+    for (int repair : table.repairs) {
+      if (futures.asksAbout(repair, test)) {
+        return true;
+      }
+    }
+    for (CaseModel.Proof proof : model.proofs) {
+      if (proof.step() >= 0 && futures.asksAbout(proof.step(), test)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether every finding is as likely in each world as in any other. */
+  private boolean tellsNothing(Prospect[] prospects) {
+    double[] first = prospects[0].p()[0];
+    for (int w = 0; w < prospects.length; w++) {
+      if (prospects[w].futures().length != 1 || prospects[w].futures()[0] != showings[w].future) {
+        return false;
+      }
+      double[] row = prospects[w].p()[0];
+      for (int y = 0; y < row.length; y++) {
+        if (Math.abs(row[y] - first[y]) > RepairSearch.ROUNDING) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  // Beliefs.
+
+  /** Fills a belief with what is believed now, or after a finding of a test. */
+  private void fill(Level belief, Beliefs beliefs, int finding) {
+    touchedCount = 0;
+    for (int w = 0; w < showings.length; w++) {
+      if (beliefs == null) {
+        addFuture(showings[w].future, p[w]);
+        continue;
+      }
+      Prospect prospect = beliefs.prospects[w];
+      for (int f = 0; f < prospect.futures().length; f++) {
+        double mass = p[w] * pOf(beliefs.test, prospect.p()[f], finding);
+        if (mass <= 0) {
+          continue;
+        }
+        if (!beliefs.isAttempt) {
+          addFuture(prospect.futures()[f], mass);
+        } else {
+          Spread to = model.after(beliefs.test.step, prospect.futures()[f]);
+          for (int i = 0; i < to.states().length; i++) {
+            addFuture(to.states()[i], mass * to.p()[i]);
+          }
+        }
+      }
+    }
+    belief.clear();
+    for (int i = 0; i < touchedCount; i++) {
+      belief.add(touched[i], sums[touched[i]]);
+      sums[touched[i]] = 0;
+    }
+  }
+
+  /** P(finding and future | world), where a repeat may copy what came out before. */
+  private double pOf(Test test, double[] row, int finding) {
+    if (test.before.isEmpty()) {
+      return row[finding];
+    }
+    double copies = device.steps.get(test.step).copies();
+    double fresh = (1 - copies) * row[finding];
+    if (!test.sight.findings.get(finding).equals(test.before.get())) {
+      return fresh;
+    }
+    double all = 0;
+    for (double q : row) {
+      all += q;
+    }
+    return fresh + copies * all;
+  }
+
+  private void addFuture(int future, double mass) {
+    Spread spread = table.statesOf(future);
+    if (sums.length < table.count()) {
+      sums = Arrays.copyOf(sums, 2 * table.count());
+      touched = Arrays.copyOf(touched, sums.length);
+    }
+    for (int i = 0; i < spread.states().length; i++) {
+      double more = mass * spread.p()[i];
+      int state = spread.states()[i];
+      if (more > 0) {
+        if (sums[state] == 0) {
+          touched[touchedCount++] = state;
+        }
+        sums[state] += more;
+      }
+    }
+  }
+}

@@ -1,0 +1,177 @@
+package org.faultwright.planning;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.faultwright.casefile.Guard;
+import org.faultwright.casefile.Intake;
+import org.faultwright.casefile.Situation;
+import org.faultwright.compile.LikelyWorlds;
+import org.faultwright.pack.BenchState;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.SwitchId;
+
+/**
+ * Weighs what could be done next: what each test is worth, what each repair would lead to, and what
+ * it costs to end the job. The definition is {@code semantics.md}, Cost.
+ *
+ * <p>Keeps what it has worked out about worlds, ways and repairs, so that looking again after one
+ * more fact is cheap. Results never depend on what was asked before. Not thread-safe; the {@link
+ * DeviceModel} may be shared.
+ */
+public final class Planner {
+
+  /** Results of one kind that are kept. */
+  private static final int KEPT = 32;
+
+  private final DeviceModel device;
+  private final Shop shop;
+  private final List<BenchState> turns;
+  private final List<SwitchId> places;
+  private final BenchWays allWays;
+  private final Map<List<ComplaintId>, CaseModel> caseModels = kept();
+  private final Map<String, BenchWays> ways = kept();
+  private final Map<CostsKey, Costs> costs = kept();
+  private final Map<SearchKey, RepairSearch> searches = kept();
+  private final Map<TableKey, RepairTable> tables = kept();
+
+  private record CostsKey(BenchWays ways, OptionalDouble value, OptionalDouble ceiling) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof CostsKey k
+          && ways == k.ways
+          && value.equals(k.value)
+          && ceiling.equals(k.ceiling);
+    }
+
+    @Override
+    public int hashCode() {
+      return 31 * System.identityHashCode(ways) + value.hashCode() + 7 * ceiling.hashCode();
+    }
+  }
+
+  private record TableKey(CaseModel model, List<Integer> repairs) {}
+
+  private record SearchKey(RepairTable table, Costs costs) {}
+
+  private Planner(DeviceModel device, Shop shop) {
+    this.device = device;
+    this.shop = shop;
+    turns = BenchWays.turnsOf(device.pack());
+    places = List.copyOf(BenchWays.switchesThatMatter(device.pack()));
+    allWays = BenchWays.of(device.pack(), shop);
+  }
+
+  /**
+   * A planner for a pack's devices in a shop.
+   *
+   * @throws IllegalArgumentException when steps of the pack need more than {@value
+   *     BenchWays#MOST_SWITCHES} switches
+   */
+  public static Planner of(DeviceModel device, Shop shop) {
+    return new Planner(device, shop);
+  }
+
+  private static <K, V> Map<K, V> kept() {
+    return new LinkedHashMap<>(16, 0.75f, true) {
+      private static final long serialVersionUID = 1;
+
+      @Override
+      protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
+        return size() > KEPT;
+      }
+    };
+  }
+
+  /** Weighs what could be done next in a case. */
+  public Weighing look(LikelyWorlds worlds, Situation now, Intake intake, Permissions permissions) {
+    Optional<Weighing> ifAgreed =
+        agreed(now, permissions)
+            .map(s -> assessment(worlds, s, intake, permissions, Optional.empty()));
+    return assessment(worlds, now, intake, permissions, ifAgreed);
+  }
+
+  private Weighing assessment(
+      LikelyWorlds worlds,
+      Situation now,
+      Intake intake,
+      Permissions permissions,
+      Optional<Weighing> ifAgreed) {
+    TurnTables tables = new TurnTables(turns, places, permissions, now);
+    BenchWays permitted =
+        ways.computeIfAbsent(tables.key, k -> new BenchWays(device.pack(), shop, tables));
+    Costs ofCase =
+        costs.computeIfAbsent(
+            new CostsKey(permitted, intake.deviceValue(), intake.ceiling()),
+            k -> new Costs(device, shop, intake, permitted, allWays));
+    List<ComplaintId> lost =
+        now.lost().entrySet().stream()
+            .filter(e -> e.getValue() && device.pack().complaints().containsKey(e.getKey()))
+            .map(Map.Entry::getKey)
+            .toList();
+    boolean nothingLost = lost.isEmpty();
+    List<ComplaintId> about = nothingLost ? List.copyOf(now.lost().keySet()) : lost;
+    CaseModel model = caseModels.computeIfAbsent(about, this::caseModel);
+    if (model.isFull()) {
+      model = caseModel(about);
+      caseModels.put(about, model);
+    }
+    Assessment assessment = new Assessment(this, model, ofCase, worlds, now, permissions);
+    return nothingLost ? assessment.handOver(ifAgreed) : assessment.weigh(ifAgreed);
+  }
+
+  private CaseModel caseModel(List<ComplaintId> lost) {
+    return new CaseModel(device, lost, shop.proof());
+  }
+
+  RepairTable table(CaseModel model, List<Integer> repairs) {
+    return tables.computeIfAbsent(
+        new TableKey(model, repairs),
+        k -> new RepairTable(model, repairs.stream().mapToInt(Integer::intValue).toArray()));
+  }
+
+  RepairSearch search(RepairTable table, Costs costs) {
+    return searches.computeIfAbsent(
+        new SearchKey(table, costs), k -> new RepairSearch(table, costs));
+  }
+
+  /**
+   * The situation in which the customer has agreed to all that guards ask for and nobody has asked
+   * yet; empty where that opens nothing.
+   */
+  private static Optional<Situation> agreed(Situation now, Permissions permissions) {
+    Set<ConsentId> unasked = new LinkedHashSet<>();
+    Set<Guard> affected = new LinkedHashSet<>();
+    for (Guard guard : permissions.steps().values()) {
+      addUnasked(guard, now, unasked, affected);
+    }
+    for (Guard guard : permissions.turns().values()) {
+      addUnasked(guard, now, unasked, affected);
+    }
+    Situation agreed = now;
+    for (ConsentId consent : unasked) {
+      agreed = agreed.withConsent(consent);
+    }
+    for (Guard guard : affected) {
+      if (!guard.holdsIn(now) && guard.holdsIn(agreed)) {
+        return Optional.of(agreed);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static void addUnasked(
+      Guard guard, Situation now, Set<ConsentId> unasked, Set<Guard> affected) {
+    for (ConsentId consent : new GuardReferences(guard.condition()).consents) {
+      if (!now.consents().containsKey(consent)) {
+        unasked.add(consent);
+        affected.add(guard);
+      }
+    }
+  }
+}
