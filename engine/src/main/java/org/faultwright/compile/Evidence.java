@@ -1,13 +1,18 @@
 package org.faultwright.compile;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.faultwright.casefile.Fact;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.pack.History;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 
 /** What the facts of a case weigh in a network. */
@@ -17,6 +22,7 @@ final class Evidence {
   private final Network network;
   private final ReadingModels readings;
   private final Evaluation evaluation;
+  private final Map<Object, Boolean> answers = new HashMap<>();
 
   private Evidence(Pack pack, Network network, ReadingModels readings, Evaluation evaluation) {
     this.pack = pack;
@@ -34,31 +40,47 @@ final class Evidence {
       Evaluation evaluation) {
     Evidence evidence = new Evidence(pack, network, readings, evaluation);
     Map<Slot, List<Bound.ReadingAt>> ofPoint = new LinkedHashMap<>();
+    Map<Slot, Set<SymptomValue>> ofSymptom = new LinkedHashMap<>();
     for (Bound b : facts) {
       if (b instanceof Bound.ReadingAt r) {
         ofPoint.computeIfAbsent(r.slot(), s -> new ArrayList<>()).add(r);
+      } else if (b instanceof Bound.SymptomAt s) {
+        ofSymptom.computeIfAbsent(s.slot(), k -> EnumSet.noneOf(SymptomValue.class)).add(s.value());
       } else {
         evidence.enter(b);
       }
     }
+    ofSymptom.forEach(evidence::enterSymptom);
     ofPoint.values().forEach(evidence::enterReadings);
   }
 
   private void enter(Bound b) {
     if (b instanceof Bound.Report r) {
-      Seen seen = network.reports.get(r.complaint());
-      weigh(seen.variable(), seen.likelihood(r.reported() ? Network.REPORTED : Network.DENIED));
+      if (isNews(r.complaint(), r.reported())) {
+        Seen seen = network.reports.get(r.complaint());
+        weigh(seen.variable(), seen.likelihood(r.reported() ? Network.REPORTED : Network.DENIED));
+      }
     } else if (b instanceof Bound.Witness w) {
       History history = pack.histories().get(w.history());
-      (w.said() ? history.said() : history.seen()).ifPresent(x -> witness(w, x));
-    } else if (b instanceof Bound.SymptomAt s) {
-      symptom(s);
+      Optional<History.Witness> witness = w.said() ? history.said() : history.seen();
+      if (witness.isPresent() && isNews(List.of(w.history(), w.said()), w.yes())) {
+        witness(w, witness.get());
+      }
     } else if (b instanceof Bound.OutcomeAt o) {
       Seen seen = network.seen.get(o.slot());
       weigh(seen.variable(), seen.likelihood(o.outcome()));
     } else if (b instanceof Bound.RepeatAt r) {
       repeat(r);
     }
+  }
+
+  /** An answer told twice is told once; told both ways it is impossible. */
+  private boolean isNews(Object about, boolean yes) {
+    Boolean before = answers.putIfAbsent(about, yes);
+    if (before != null && before != yes) {
+      evaluation.weighAll(0);
+    }
+    return before == null;
   }
 
   private void witness(Bound.Witness w, History.Witness witness) {
@@ -68,19 +90,20 @@ final class Evidence {
     weigh(ref.variable(), new double[] {ifNot, ifSo});
   }
 
-  private void symptom(Bound.SymptomAt s) {
-    Seen seen = network.seen.get(s.slot());
-    double[] present = seen.likelihood(seen.outcomes().get(0));
-    double[] weight = new double[present.length];
+  /** A closer look repeats the first; not seen at a first look is weaker than absent. */
+  private void enterSymptom(Slot slot, Set<SymptomValue> values) {
+    Seen seen = network.seen.get(slot);
+    double[] weight = seen.likelihood(seen.outcomes().get(0));
     double overlooked =
-        pack.symptoms().get((org.faultwright.pack.SymptomId) s.slot().what()).overlooked().p();
+        values.contains(SymptomValue.NOT_SEEN)
+            ? pack.symptoms().get((SymptomId) slot.what()).overlooked().p()
+            : 1;
+    boolean found =
+        values.contains(SymptomValue.PRESENT) || values.contains(SymptomValue.SOMETIMES);
+    boolean absent = values.contains(SymptomValue.ABSENT);
     for (int i = 0; i < weight.length; i++) {
-      weight[i] =
-          s.value() == SymptomValue.ABSENT
-              ? 1 - present[i]
-              : s.value() == SymptomValue.NOT_SEEN
-                  ? overlooked * present[i] + 1 - present[i]
-                  : present[i];
+      double present = absent ? 0 : overlooked * weight[i];
+      weight[i] = found ? present : present + 1 - weight[i];
     }
     weigh(seen.variable(), weight);
   }

@@ -168,12 +168,25 @@ final class Presence {
     if (cause.oneOf().isPresent()) {
       return member(cause.oneOf().get(), id, epoch);
     }
+    double pHarm = harms.get(epoch - 1).getOrDefault(id, 0.0);
+    if (isRenewed(id, epoch)) {
+      return followed(cause, wiring.coin(id + " anew in epoch " + epoch, pHarm), epoch, true);
+    }
     Ref before = present(id, epoch - 1);
     Change change = changes.get(epoch - 1).get(id);
-    double pHarm = harms.get(epoch - 1).getOrDefault(id, 0.0);
     boolean touched = change != null || pHarm > 0;
     return followed(
         cause, touched ? changed(id, before, change, pHarm, epoch) : before, epoch, touched);
+  }
+
+  /** Whether a cause stands for a bad new part, and a new part has been put in once more. */
+  private boolean isRenewed(CauseId id, int epoch) {
+    return timeline
+        .attempts()
+        .get(epoch - 1)
+        .swap()
+        .filter(swap -> pack.parts().get(swap.part()).bad().equals(id))
+        .isPresent();
   }
 
   private Ref changed(CauseId id, Ref before, Change change, double pHarm, int epoch) {

@@ -64,14 +64,14 @@ final class EveryPath implements Chances {
    * P(what is known, result) for every result that the program can yield.
    *
    * @param mostPaths how many paths may be run
-   * @throws TooManyPathsException when there are more
+   * @throws TooManyWorldsException when there are more
    */
   static <T> Map<T, Double> sum(Function<EveryPath, Outcome<T>> program, long mostPaths) {
     Map<T, Double> sums = new LinkedHashMap<>();
     EveryPath every = new EveryPath();
     for (long run = 1; ; run++) {
       if (run > mostPaths) {
-        throw new TooManyPathsException(mostPaths);
+        throw new TooManyWorldsException(mostPaths);
       }
       every.length = 0;
       every.drawn.clear();
@@ -111,12 +111,5 @@ final class EveryPath implements Chances {
       i++;
     }
     return i;
-  }
-
-  /** There are more paths than were allowed. */
-  static final class TooManyPathsException extends RuntimeException {
-    TooManyPathsException(long mostPaths) {
-      super("more than " + mostPaths + " paths");
-    }
   }
 }

@@ -130,7 +130,8 @@ final class Evidence {
     return new Sitting(source, timeline.lastTouched(ancestry.ofSource(source), epoch));
   }
 
-  private ReadingsOf readingsNow(PointId id) {
+  /** What a reading of a point would belong to if it were taken now. */
+  ReadingsOf readingsNow(PointId id) {
     Step step = stepOf(id);
     Point point = points(step).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
     int epoch = timeline.lastTouched(ancestry.ofPoint(point), timeline.now());

@@ -7,6 +7,9 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.Told;
 import org.faultwright.measurement.Dimension;
@@ -32,6 +35,7 @@ public final class RandomCases {
   private static final double REPEATS_ITSELF = 0.8;
 
   private static final int MOST_ATTEMPTS = 2;
+  private static final int MOST_FACTS = 7;
 
   private final Dice dice;
   private final Pack pack;
@@ -39,9 +43,62 @@ public final class RandomCases {
   private final Map<StepId, OutcomeId> before = new LinkedHashMap<>();
   private int attempts;
 
+  /**
+   * A pack and what is told of a device.
+   *
+   * @param seed what it was drawn with
+   * @param features what it was drawn with
+   */
+  public record Situation(Pack pack, List<Told> facts, long seed, Set<PackFeature> features) {
+
+    /** By enumeration of at most so many worlds. */
+    public WorldEnumerator enumerator(long mostWorlds) {
+      return WorldEnumerator.of(pack, facts).withMostWorlds(mostWorlds);
+    }
+
+    /** The same pack, with other facts. */
+    public Situation with(List<Fact> others) {
+      return new Situation(pack, Facts.told(others), seed, features);
+    }
+
+    /** The facts without their numbers. */
+    public List<Fact> plainFacts() {
+      return facts.stream().map(Told::fact).toList();
+    }
+
+    @Override
+    public String toString() {
+      return "RandomCases.situation(" + seed + "L, " + features + "): " + plainFacts();
+    }
+  }
+
   private RandomCases(Dice dice, Pack pack) {
     this.dice = dice;
     this.pack = pack;
+  }
+
+  /** Random situations with up to seven facts. */
+  public static Arbitrary<Situation> situations(Set<PackFeature> features) {
+    return Arbitraries.randomValue(random -> situation(random.nextLong(), features));
+  }
+
+  /** Random situations of packs that have some of the features, so that they stay small. */
+  public static Arbitrary<Situation> smallSituations(Set<PackFeature> features, int most) {
+    return Arbitraries.randomValue(
+        random -> {
+          long seed = random.nextLong();
+          Dice dice = new Dice(new SplittableRandom(seed), Set.of());
+          List<PackFeature> ordered =
+              Stream.of(PackFeature.values()).filter(features::contains).toList();
+          return situation(seed, Set.copyOf(dice.someOf(ordered, most)));
+        });
+  }
+
+  /** The situation that is drawn with this seed. */
+  public static Situation situation(long seed, Set<PackFeature> features) {
+    SplittableRandom random = new SplittableRandom(seed);
+    Pack pack = RandomPacks.draw(random, features);
+    return new Situation(pack, draw(random, pack, MOST_FACTS), seed, features);
   }
 
   /** Up to so many facts in order. */

@@ -20,6 +20,8 @@ import org.faultwright.pack.ModeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SymptomId;
 
@@ -99,6 +101,13 @@ public final class World {
     }
     double[] p = pOutcomes(sitting, repeat);
     return evidence.shows(step).outcomes().get(chances.draw(List.of("next", step), p));
+  }
+
+  /** The true state of a point, if it is read now. */
+  public StateId state(PointId point) {
+    ReadingsOf of = evidence.readingsNow(point);
+    int state = lookFor(of).state(of.point());
+    return state == 0 ? StateId.NORMAL : of.point().states().get(state - 1).id();
   }
 
   // How likely all this makes the evidence

@@ -10,8 +10,11 @@ import org.faultwright.oracle.Evidence.ReadingsOf;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
+import org.faultwright.pack.HistoryId;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.StepId;
 
 /**
@@ -47,6 +50,19 @@ public final class WorldEnumerator {
         (of, readings) -> pReadings.put(of, likelihood.of(of.point(), readings)));
   }
 
+  /**
+   * An enumerator with what the pack states: priors, or shares that are solved by enumeration, and
+   * readings by the reading model.
+   *
+   * @throws IllegalArgumentException when the shares cannot be reached
+   */
+  public static WorldEnumerator of(Pack pack, List<Told> facts) {
+    Map<CauseId, Double> pOwn =
+        ShareSolver.solve(pack)
+            .orElseThrow(() -> new IllegalArgumentException("shares cannot be reached"));
+    return new WorldEnumerator(pack, pOwn, facts, new ModelledReadings(pack));
+  }
+
   /** The same with another limit to the number of worlds. */
   public WorldEnumerator withMostWorlds(long most) {
     WorldEnumerator other = new WorldEnumerator(this);
@@ -66,7 +82,7 @@ public final class WorldEnumerator {
    * P(evidence and answer), for each answer that a question can have in a world in which the
    * evidence is possible.
    *
-   * @throws EveryPath.TooManyPathsException when there are more worlds than allowed
+   * @throws TooManyWorldsException when there are more worlds than allowed
    */
   public <T> Map<T, Double> joint(Function<World, T> question) {
     return EveryPath.sum(
@@ -127,6 +143,16 @@ public final class WorldEnumerator {
   /** P(cause present now | evidence). */
   public double p(CauseId cause) {
     return pTrue(world -> world.isPresent(cause));
+  }
+
+  /** P(it happened | evidence). */
+  public double p(HistoryId history) {
+    return pTrue(world -> world.happened(history));
+  }
+
+  /** P(state of a point, if it is read now | evidence), for states that can be. */
+  public Map<StateId, Double> states(PointId point) {
+    return given(world -> world.state(point));
   }
 
   /** P(event holds now, with the device at rest | evidence). */

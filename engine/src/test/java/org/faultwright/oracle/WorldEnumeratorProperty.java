@@ -7,18 +7,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.SplittableRandom;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.faultwright.casefile.Fact;
-import org.faultwright.casefile.Told;
+import org.faultwright.oracle.RandomCases.Situation;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.OutcomeId;
-import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
 
 /** The enumerator agrees with itself where two ways lead to the same number. */
@@ -27,49 +24,24 @@ class WorldEnumeratorProperty {
   private static final long MOST_WORLDS = 20_000;
   private static final long MOST_IN_A_PLAIN_PRODUCT = 4_096;
 
-  record Situation(Pack pack, List<Told> facts) {
-    WorldEnumerator enumerator() {
-      return new WorldEnumerator(pack, Priors.stated(pack), facts, new ModelledReadings(pack))
-          .withMostWorlds(MOST_WORLDS);
-    }
-
-    Situation and(Fact fact) {
-      List<Fact> all = new ArrayList<>(facts.stream().map(Told::fact).toList());
-      all.add(fact);
-      return new Situation(pack, Facts.told(all));
-    }
-  }
-
   @Provide
   Arbitrary<Situation> situations() {
-    return Arbitraries.randomValue(
-        random -> {
-          SplittableRandom own = new SplittableRandom(random.nextLong());
-          Pack pack = RandomPacks.draw(own, PackFeature.all());
-          return new Situation(pack, RandomCases.draw(own, pack, 7));
-        });
+    return RandomCases.situations(PackFeature.all());
   }
 
-  /** A few features at a time, so that the plain product stays small. */
   @Provide
   Arbitrary<Situation> tinySituations() {
-    return Arbitraries.randomValue(
-        random -> {
-          SplittableRandom own = new SplittableRandom(random.nextLong());
-          List<PackFeature> few = new Dice(own, Set.of()).someOf(List.of(PackFeature.values()), 4);
-          Pack pack = RandomPacks.draw(own, Set.copyOf(few));
-          return new Situation(pack, RandomCases.draw(own, pack, 5));
-        });
+    return RandomCases.smallSituations(PackFeature.all(), 4);
   }
 
   /** What is left out because it does not matter sums to 1 in the plain product. */
   @Property(tries = 400)
   void lazyWorldsEqualThePlainProduct_whenThePackIsTiny(@ForAll("tinySituations") Situation s) {
-    WorldEnumerator worlds = s.enumerator().withMostWorlds(MOST_IN_A_PLAIN_PRODUCT);
+    WorldEnumerator worlds = s.enumerator(MOST_IN_A_PLAIN_PRODUCT);
     Map<Set<CauseId>, Double> plain;
     try {
       plain = worlds.jointByPlainProduct(World::present);
-    } catch (EveryPath.TooManyPathsException e) {
+    } catch (TooManyWorldsException e) {
       Assume.that(false);
       return;
     }
@@ -83,14 +55,14 @@ class WorldEnumeratorProperty {
   void outcomesShareTheEvidence_whenAStepIsCarriedOutNext(@ForAll("situations") Situation s) {
     double pEvidence;
     try {
-      pEvidence = s.enumerator().pEvidence();
+      pEvidence = s.enumerator(MOST_WORLDS).pEvidence();
       Assume.that(pEvidence > 0);
       for (Step step : s.pack().steps().values()) {
         if (step.shows().isPresent()) {
           double sum = 0;
-          Map<OutcomeId, Double> predicted = s.enumerator().outcomes(step.id());
+          Map<OutcomeId, Double> predicted = s.enumerator(MOST_WORLDS).outcomes(step.id());
           for (OutcomeId outcome : step.shows().get().outcomes()) {
-            double p = s.and(new Fact.OutcomeSeen(step.id(), outcome)).enumerator().pEvidence();
+            double p = pWith(s, new Fact.OutcomeSeen(step.id(), outcome));
             sum += p;
             assertThat(predicted.getOrDefault(outcome, 0.0))
                 .isEqualTo(p / pEvidence, within(1e-10));
@@ -98,8 +70,14 @@ class WorldEnumeratorProperty {
           assertThat(sum / pEvidence).isEqualTo(1, within(1e-10));
         }
       }
-    } catch (EveryPath.TooManyPathsException e) {
+    } catch (TooManyWorldsException e) {
       Assume.that(false);
     }
+  }
+
+  private static double pWith(Situation s, Fact more) {
+    List<Fact> all = new ArrayList<>(s.plainFacts());
+    all.add(more);
+    return s.with(all).enumerator(MOST_WORLDS).pEvidence();
   }
 }

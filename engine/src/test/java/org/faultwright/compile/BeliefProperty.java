@@ -1,0 +1,124 @@
+package org.faultwright.compile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Assume;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.assertj.core.data.Offset;
+import org.faultwright.oracle.PackFeature;
+import org.faultwright.oracle.RandomCases;
+import org.faultwright.oracle.RandomCases.Situation;
+import org.faultwright.oracle.TooManyWorldsException;
+import org.faultwright.oracle.WorldEnumerator;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.EventId;
+import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
+
+/** What a compiled pack believes equals the sum over all worlds. Oracle: enumeration. */
+class BeliefProperty {
+
+  /** Sums of at most {@link #MOST_WORLDS} products of doubles, divided. */
+  private static final Offset<Double> EXACT = within(1e-10);
+
+  private static final Offset<Double> EXACT_LOG = within(1e-9);
+  private static final long MOST_WORLDS = 20_000;
+
+  @Provide
+  Arbitrary<Situation> situations() {
+    return RandomCases.situations(PackFeature.all());
+  }
+
+  @Provide
+  Arbitrary<Situation> withoutAttempts() {
+    return RandomCases.situations(PackFeature.withoutAttempts());
+  }
+
+  @Provide
+  Arbitrary<Situation> withFewFeatures() {
+    return RandomCases.smallSituations(PackFeature.all(), 5);
+  }
+
+  @Property(tries = 300)
+  void beliefEqualsEnumeration_whenPacksHaveEveryFeature(@ForAll("situations") Situation s) {
+    holds(s);
+  }
+
+  @Property(tries = 150)
+  void beliefEqualsEnumeration_whenNothingIsRepaired(@ForAll("withoutAttempts") Situation s) {
+    holds(s);
+  }
+
+  @Property(tries = 150)
+  void beliefEqualsEnumeration_whenPacksHaveFewFeatures(@ForAll("withFewFeatures") Situation s) {
+    holds(s);
+  }
+
+  private static void holds(Situation s) {
+    CompiledPack compiled = (CompiledPack) CompiledPack.compile(s.pack());
+    BeliefResult result = compiled.belief(s.facts());
+    WorldEnumerator worlds = s.enumerator(MOST_WORLDS);
+    try {
+      double pEvidence = worlds.pEvidence();
+      if (pEvidence == 0) {
+        assertThat(result).isInstanceOf(BeliefResult.ImpossibleEvidence.class);
+        return;
+      }
+      Assume.that(!(result instanceof BeliefResult.OverBudget));
+      assertThat(result).isInstanceOf(Belief.class);
+      Belief belief = (Belief) result;
+      assertThat(belief.logPEvidence()).isEqualTo(Math.log(pEvidence), EXACT_LOG);
+      holdsNow(s, belief, worlds);
+      predicts(s, belief, worlds);
+    } catch (TooManyWorldsException e) {
+      Assume.that(false);
+    }
+  }
+
+  private static void holdsNow(Situation s, Belief belief, WorldEnumerator worlds) {
+    for (CauseId cause : s.pack().causes().keySet()) {
+      assertThat(belief.p(cause)).as("%s", cause).isEqualTo(worlds.p(cause), EXACT);
+    }
+    for (EventId event : s.pack().events().keySet()) {
+      assertThat(belief.p(event)).as("%s", event).isEqualTo(worlds.p(event), EXACT);
+    }
+    for (ComplaintId complaint : s.pack().complaints().keySet()) {
+      assertThat(belief.pLost(complaint)).isEqualTo(worlds.pLostAtRest(complaint), EXACT);
+    }
+    for (HistoryId history : s.pack().histories().keySet()) {
+      assertThat(belief.p(history)).as("%s", history).isEqualTo(worlds.p(history), EXACT);
+    }
+  }
+
+  private static void predicts(Situation s, Belief belief, WorldEnumerator worlds) {
+    for (Step step : s.pack().steps().values()) {
+      if (step.shows().isPresent()) {
+        var expected = worlds.outcomes(step.id());
+        var outcomes = belief.outcomes(step.id());
+        assertThat(outcomes.keySet()).containsExactlyElementsOf(step.shows().get().outcomes());
+        for (OutcomeId outcome : outcomes.keySet()) {
+          assertThat(outcomes.get(outcome))
+              .as("%s of %s", outcome, step.id())
+              .isEqualTo(expected.getOrDefault(outcome, 0.0), EXACT);
+        }
+      }
+      for (Point point : step.pinTable().map(Step.PinTable::points).orElse(java.util.List.of())) {
+        var expected = worlds.states(point.id());
+        var states = belief.states(point.id());
+        for (StateId state : states.keySet()) {
+          assertThat(states.get(state))
+              .as("%s at %s", state, point.id())
+              .isEqualTo(expected.getOrDefault(state, 0.0), EXACT);
+        }
+      }
+    }
+  }
+}
