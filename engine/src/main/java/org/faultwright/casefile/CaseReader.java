@@ -19,6 +19,8 @@ import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Names;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.reader.PackLibrary;
+import org.faultwright.pack.reader.PackReading;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
@@ -26,6 +28,7 @@ import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.pack.yaml.YamlText;
 import org.faultwright.problem.Nearest;
 import org.faultwright.problem.Problem;
+import org.faultwright.problem.ProblemReport;
 import org.faultwright.problem.Span;
 
 /**
@@ -84,6 +87,50 @@ public final class CaseReader {
         .orElse(new Span(text.file(), 1, 1, 1));
   }
 
+  /**
+   * Reads a case with the pack that it names. Where that pack has problems they stand beside those
+   * of the case.
+   */
+  public static CaseReading read(YamlText text, PackLibrary library) {
+    Optional<PackId> named = packNamedIn(text);
+    if (named.isEmpty()) {
+      return withoutPack(text);
+    }
+    Optional<PackReading> pack = library.read(named.get());
+    if (pack.isEmpty()) {
+      return unreadable(text, List.of(library.unknown(named.get(), packNameIn(text))));
+    }
+    if (pack.get() instanceof PackReading.Unreadable broken) {
+      return new CaseReading.Unreadable(broken.problems(), broken.texts().with(text.source()));
+    }
+    return new CaseReader(((PackReading.Readable) pack.get()).pack()).read(text);
+  }
+
+  /** A case whose pack is not known: only what it says of its pack is looked at. */
+  private static CaseReading withoutPack(YamlText text) {
+    Findings findings = new Findings();
+    Scope scope = Scope.of("the case", new Names(), findings);
+    text.root().ifPresent(root -> Block.of("case", CaseKeys.PACK).read(onlyPack(root), scope));
+    return unreadable(text, findings.sorted());
+  }
+
+  private static YamlMap onlyPack(YamlMap root) {
+    return new YamlMap(
+        root.at(),
+        root.entries().stream()
+            .filter(
+                e ->
+                    e.name().equals(CaseKeys.PACK.name())
+                        || Nearest.of(e.name(), List.of(CaseKeys.PACK.name())).isPresent())
+            .toList());
+  }
+
+  private static CaseReading unreadable(YamlText text, List<Problem> more) {
+    List<Problem> all = new ArrayList<>(text.problems());
+    all.addAll(more);
+    return new CaseReading.Unreadable(ProblemReport.sorted(all), text.source());
+  }
+
   /** Reads a case. */
   public CaseReading read(YamlText text) {
     Findings findings = new Findings();
@@ -96,7 +143,7 @@ public final class CaseReader {
     }
     return caseFile.isEmpty() || findings.haveErrors()
         ? new CaseReading.Unreadable(findings.sorted(), text.source())
-        : new CaseReading.Readable(caseFile.get(), findings.sorted(), text.source());
+        : new CaseReading.Readable(caseFile.get(), pack, findings.sorted(), text.source());
   }
 
   private Optional<CaseFile> read(YamlMap root, Findings findings) {

@@ -1,6 +1,7 @@
 package org.faultwright.casefile;
 
 import java.util.List;
+import org.faultwright.pack.Pack;
 import org.faultwright.problem.Problem;
 import org.faultwright.problem.ProblemReport;
 import org.faultwright.problem.SourceTexts;
@@ -22,9 +23,10 @@ public sealed interface CaseReading {
   /**
    * The case can be used.
    *
+   * @param pack the pack that it has been read with
    * @param problems warnings only
    */
-  record Readable(CaseFile caseFile, List<Problem> problems, SourceTexts texts)
+  record Readable(CaseFile caseFile, Pack pack, List<Problem> problems, SourceTexts texts)
       implements CaseReading {
 
     /** Copies the list. */

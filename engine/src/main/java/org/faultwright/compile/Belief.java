@@ -3,12 +3,15 @@ package org.faultwright.compile;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.faultwright.casefile.Told;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.Lineage;
 import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
@@ -21,6 +24,7 @@ import org.faultwright.pack.StepId;
 public final class Belief implements BeliefResult {
 
   private final CompiledPack compiled;
+  private final List<Told> told;
   private final Network network;
   private final Bound.Facts facts;
   private final Evaluation evaluation;
@@ -28,11 +32,13 @@ public final class Belief implements BeliefResult {
 
   Belief(
       CompiledPack compiled,
+      List<Told> told,
       Network network,
       Bound.Facts facts,
       Evaluation evaluation,
       double logPEvidence) {
     this.compiled = compiled;
+    this.told = told;
     this.network = network;
     this.facts = facts;
     this.evaluation = evaluation;
@@ -49,9 +55,33 @@ public final class Belief implements BeliefResult {
     return p(network.causes.get(cause));
   }
 
-  /** P(the event holds now), at rest. */
+  /** P(the event holds now), at rest. May compile a network of its own. */
   public double p(EventId event) {
+    int now = facts.timeline().now();
+    return holding(new Slot(event, now, 0)).pNow(event);
+  }
+
+  private double pNow(EventId event) {
     return p(network.events.get(event));
+  }
+
+  /** This belief on a network that holds the slot. */
+  private Belief holding(Slot slot) {
+    boolean held =
+        slot.what() instanceof EventId e
+            ? network.events.containsKey(e)
+            : slot.what() instanceof PointId p
+                ? network.points.containsKey(p) && network.points.get(p).containsKey(slot.epoch())
+                : network.seen.containsKey(slot);
+    if (held) {
+      return this;
+    }
+    BeliefResult wider = compiled.belief(told, java.util.Set.of(slot));
+    if (wider instanceof Belief belief) {
+      return belief;
+    }
+    throw new IllegalStateException(
+        "what is asked must fit the budget: " + slot.what() + ", " + wider);
   }
 
   /** P(it happened). */
@@ -78,7 +108,8 @@ public final class Belief implements BeliefResult {
   }
 
   /**
-   * P(outcome) of the next carrying out of a step that has outcomes, in the author's order.
+   * P(outcome) of the next carrying out of a step that has outcomes, in the author's order. May
+   * compile a network of its own.
    *
    * @throws IllegalArgumentException when the step shows no outcomes
    */
@@ -92,20 +123,19 @@ public final class Belief implements BeliefResult {
     Slot slot = new Slot(id, settled, 0);
     OutcomeId first = facts.first().get(slot);
     double pCopies = first == null ? 0 : step.copies();
-    List<OutcomeId> outcomes = step.shows().get().outcomes();
+    Slot next =
+        first == null || pCopies == 1 ? slot : new Slot(id, settled, facts.repeats().get(slot));
+    Belief holding = holding(next);
     Map<OutcomeId, Double> all = new LinkedHashMap<>();
-    Seen seen =
-        first == null || pCopies == 1
-            ? network.seen.get(slot)
-            : network.seen.get(new Slot(id, settled, facts.repeats().get(slot)));
-    for (OutcomeId o : outcomes) {
-      double fresh = pCopies == 1 ? 0 : fresh(seen, o);
+    for (OutcomeId o : step.shows().get().outcomes()) {
+      double fresh = pCopies == 1 ? 0 : holding.fresh(next, o);
       all.put(o, pCopies * (o.equals(first) ? 1 : 0) + (1 - pCopies) * fresh);
     }
     return all;
   }
 
-  private double fresh(Seen seen, OutcomeId outcome) {
+  private double fresh(Slot slot, OutcomeId outcome) {
+    Seen seen = network.seen.get(slot);
     double[] rows = seen.likelihood(outcome);
     if (seen.variable() < 0) {
       return rows[0];
@@ -117,11 +147,24 @@ public final class Belief implements BeliefResult {
     return p;
   }
 
-  /** P(true state) at a point now, {@link StateId#NORMAL} first. */
+  /**
+   * P(true state) at a point now, {@link StateId#NORMAL} first. May compile a network of its own.
+   */
   public Map<StateId, Double> states(PointId id) {
-    Map<Integer, Observations.PointState> byEpoch = network.points.get(id);
-    int last = byEpoch.keySet().stream().mapToInt(Integer::intValue).max().orElseThrow();
-    Observations.PointState state = byEpoch.get(last);
+    for (Step step : compiled.pack().steps().values()) {
+      for (Point p : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        if (p.id().equals(id)) {
+          java.util.Set<CauseId> ancestors = compiled.lineage().ancestors(Lineage.looksAt(p));
+          int settled = facts.timeline().settled(ancestors, facts.timeline().now());
+          return holding(new Slot(id, settled, 0)).statesIn(id, settled);
+        }
+      }
+    }
+    throw new IllegalArgumentException("point must be one of the pack: " + id);
+  }
+
+  private Map<StateId, Double> statesIn(PointId id, int epoch) {
+    Observations.PointState state = network.points.get(id).get(epoch);
     Map<StateId, Double> all = new LinkedHashMap<>();
     for (int s = 0; s <= state.point().states().size(); s++) {
       StateId name = s == 0 ? StateId.NORMAL : state.point().states().get(s - 1).id();
@@ -141,6 +184,11 @@ public final class Belief implements BeliefResult {
    * @param most the most worlds that are listed, at least 1
    */
   public LikelyWorlds worlds(double pLeftOut, int most) {
-    return new WorldSearch(compiled.pack(), network, evaluation, logPEvidence).find(pLeftOut, most);
+    java.util.Set<Coordinate> told = new java.util.LinkedHashSet<>();
+    for (Slot slot : Slots.observed(facts)) {
+      told.addAll(Bits.of(compiled.pack(), slot));
+    }
+    return new WorldSearch(compiled.pack(), network, evaluation, logPEvidence, told)
+        .find(pLeftOut, most);
   }
 }

@@ -28,16 +28,29 @@ import org.faultwright.pack.Point;
  */
 public final class CompiledPack implements PackCompilation {
 
-  /** Networks for attempts made in open cases that are kept for reuse. */
-  private static final int KEPT_NETWORKS = 64;
+  /** Networks for the attempts and wide observations of open cases that are kept for reuse. */
+  private static final int KEPT_NETWORKS = 256;
+
+  /** Table entries that the observations which every network holds may make. */
+  private static final double ALWAYS_HELD_BUDGET = 10_000;
 
   private record Key(List<org.faultwright.pack.StepId> attempts, Set<Slot> slots) {}
 
-  record Wired(Network network, Optional<Circuit> circuit) {}
+  record Wired(Network network, Compilation compilation) {
+
+    Circuit circuit() {
+      return (Circuit) compilation;
+    }
+
+    boolean isWide() {
+      return compilation instanceof Compilation.OverBudget;
+    }
+  }
 
   private final Pack pack;
   private final Lineage lineage;
   private final double budget;
+  private final List<Slots.Candidate> alwaysHeld;
   private final ReadingModels readings;
   private final Map<CauseId, Double> priors;
   private final Map<Key, Wired> networks =
@@ -50,10 +63,16 @@ public final class CompiledPack implements PackCompilation {
         }
       };
 
-  private CompiledPack(Pack pack, Lineage lineage, double budget, Map<CauseId, Double> priors) {
+  private CompiledPack(
+      Pack pack,
+      Lineage lineage,
+      double budget,
+      List<Slots.Candidate> alwaysHeld,
+      Map<CauseId, Double> priors) {
     this.pack = pack;
     this.lineage = lineage;
     this.budget = budget;
+    this.alwaysHeld = alwaysHeld;
     this.readings = new ReadingModels(pack);
     this.priors = Ordered.copy(priors);
   }
@@ -70,22 +89,20 @@ public final class CompiledPack implements PackCompilation {
    */
   public static PackCompilation compile(Pack pack, double budget) {
     Lineage lineage = Lineage.of(pack);
-    Bound.Facts none = Bound.Facts.of(pack, lineage, List.of());
-    Set<Slot> next = Network.next(pack, lineage, none);
-    Network network = Network.of(pack, lineage, none.timeline(), next, budget);
-    if (network.compilation instanceof Compilation.OverBudget over) {
+    Timeline start = Timeline.of(pack, lineage, List.of());
+    Network network = Network.of(pack, lineage, start, Slots.reports(pack));
+    Compilation compilation = network.compile(budget);
+    if (compilation instanceof Compilation.OverBudget over) {
       return new TooWide(over.predicted(), over.budget());
     }
-    Shares shares = new Shares(pack, network);
+    Shares shares = new Shares(pack, network, (Circuit) compilation);
     Optional<ComplaintId> off = shares.solve();
     if (off.isPresent()) {
       return new SharesUnattainable(off.get());
     }
-    CompiledPack compiled = new CompiledPack(pack, lineage, budget, shares.priors());
-    compiled.networks.put(
-        new Key(List.of(), next),
-        new Wired(network, Optional.of(network.circuit(shares.priors()))));
-    return compiled;
+    List<Slots.Candidate> alwaysHeld =
+        Slots.alwaysHeld(pack, lineage, Math.min(budget, ALWAYS_HELD_BUDGET));
+    return new CompiledPack(pack, lineage, budget, alwaysHeld, shares.priors());
   }
 
   /** The pack. */
@@ -110,7 +127,7 @@ public final class CompiledPack implements PackCompilation {
 
   /** Number of operations of the circuit for a device as taken in. */
   public int operations() {
-    return wired(Bound.Facts.of(pack, lineage, List.of())).circuit().orElseThrow().operations();
+    return wired(Bound.Facts.of(pack, lineage, List.of()), Set.of()).circuit().operations();
   }
 
   /**
@@ -118,7 +135,7 @@ public final class CompiledPack implements PackCompilation {
    * observed.
    */
   public DiscreteNetwork tables() {
-    return wired(Bound.Facts.of(pack, lineage, List.of())).network().tables(priors);
+    return wired(Bound.Facts.of(pack, lineage, List.of()), Set.of()).network().tables(priors);
   }
 
   /**
@@ -128,8 +145,8 @@ public final class CompiledPack implements PackCompilation {
    */
   public Map<Integer, double[]> likelihoods(List<Told> facts) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound);
-    Circuit circuit = wired.circuit().orElseThrow();
+    Wired wired = wired(bound, Set.of());
+    Circuit circuit = wired.circuit();
     Evaluation evaluation = circuit.evaluation();
     Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
     Map<Integer, double[]> weights = new LinkedHashMap<>();
@@ -157,46 +174,39 @@ public final class CompiledPack implements PackCompilation {
    * @throws IllegalArgumentException when a fact speaks of something that the pack does not have
    */
   public BeliefResult belief(List<Told> facts) {
+    return belief(facts, Set.of());
+  }
+
+  /** As {@link #belief(List)}, with further slots in the network, to be asked about. */
+  BeliefResult belief(List<Told> facts, Set<Slot> asked) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound);
-    if (wired.circuit().isEmpty()) {
-      Compilation.OverBudget over = (Compilation.OverBudget) wired.network().compilation;
+    Wired wired = wired(bound, asked);
+    if (wired.compilation() instanceof Compilation.OverBudget over) {
       return new BeliefResult.OverBudget(over.predicted(), over.budget());
     }
-    Evaluation evaluation = wired.circuit().get().evaluation();
+    Evaluation evaluation = wired.circuit().evaluation();
     Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
     double logP = evaluation.upward();
     if (logP == Double.NEGATIVE_INFINITY) {
       return new BeliefResult.ImpossibleEvidence(clash(facts));
     }
     evaluation.downward();
-    return new Belief(this, wired.network(), bound, evaluation, logP);
+    return new Belief(this, facts, wired.network(), bound, evaluation, logP);
   }
 
-  private Wired wired(Bound.Facts facts) {
-    Set<Slot> slots = new LinkedHashSet<>(Network.next(pack, lineage, facts));
-    for (Bound b : facts.bound()) {
-      if (b instanceof Bound.SymptomAt s) {
-        slots.add(s.slot());
-      } else if (b instanceof Bound.OutcomeAt o) {
-        slots.add(o.slot());
-      } else if (b instanceof Bound.RepeatAt r && r.pCopies() < 1) {
-        slots.add(r.slot());
-      } else if (b instanceof Bound.ReadingAt r) {
-        slots.add(r.slot());
-      }
-    }
+  private Wired wired(Bound.Facts facts, Set<Slot> asked) {
+    Set<Slot> slots = Slots.of(pack, facts, alwaysHeld);
+    slots.addAll(asked);
     Key key = new Key(facts.timeline().attempts().stream().map(s -> s.id()).toList(), slots);
     synchronized (networks) {
       Wired known = networks.get(key);
       if (known == null) {
-        Network network = Network.of(pack, lineage, facts.timeline(), slots, budget);
+        Network network = Network.of(pack, lineage, facts.timeline(), slots);
+        Compilation compilation = network.compile(budget);
         known =
             new Wired(
                 network,
-                network.compilation instanceof Circuit
-                    ? Optional.of(network.circuit(priors))
-                    : Optional.empty());
+                compilation instanceof Circuit c ? network.withPriors(c, priors) : compilation);
         networks.put(key, known);
       }
       return known;
@@ -223,11 +233,11 @@ public final class CompiledPack implements PackCompilation {
 
   private boolean isPossible(List<Told> facts) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound);
-    if (wired.circuit().isEmpty()) {
+    Wired wired = wired(bound, Set.of());
+    if (wired.isWide()) {
       return true;
     }
-    Evaluation evaluation = wired.circuit().get().evaluation();
+    Evaluation evaluation = wired.circuit().evaluation();
     Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
     return evaluation.upward() > Double.NEGATIVE_INFINITY;
   }

@@ -57,7 +57,7 @@ final class Evidence {
   private void enter(Bound b) {
     if (b instanceof Bound.Report r) {
       if (isNews(r.complaint(), r.reported())) {
-        Seen seen = network.reports.get(r.complaint());
+        Seen seen = network.seen.get(Slots.report(r.complaint()));
         weigh(seen.variable(), seen.likelihood(r.reported() ? Network.REPORTED : Network.DENIED));
       }
     } else if (b instanceof Bound.Witness w) {

@@ -2,7 +2,6 @@ package org.faultwright.compile;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -25,7 +24,6 @@ import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
-import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomId;
 
 /**
@@ -40,13 +38,11 @@ final class Network {
   /** The customer was asked, and says that the function is there. */
   static final OutcomeId DENIED = new OutcomeId("denied");
 
-  final Compilation compilation;
   final Map<CauseId, int[]> priorParameters;
   final Map<GroupId, int[]> groupParameters;
   final Map<CauseId, Ref> causes = new LinkedHashMap<>();
   final Map<EventId, Ref> events = new LinkedHashMap<>();
   final Map<ComplaintId, Ref> lostAtReport = new LinkedHashMap<>();
-  final Map<ComplaintId, Seen> reports = new LinkedHashMap<>();
   final Map<HistoryId, Ref> histories = new LinkedHashMap<>();
   final Map<Slot, Seen> seen = new LinkedHashMap<>();
   final Map<PointId, Map<Integer, Observations.PointState>> points = new LinkedHashMap<>();
@@ -63,7 +59,7 @@ final class Network {
   private final Events eventNodes;
   private final Observations observations;
 
-  private Network(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots, double budget) {
+  private Network(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots) {
     this.pack = pack;
     this.lineage = lineage;
     this.timeline = timeline;
@@ -74,21 +70,6 @@ final class Network {
     for (CauseId c : pack.causes().keySet()) {
       causes.put(c, presence.present(c, now));
     }
-    for (EventId e : pack.events().keySet()) {
-      events.put(e, eventNodes.acts(e, now, Events.View.NOW));
-    }
-    for (Complaint c : pack.complaints().values()) {
-      Ref lost = eventNodes.acts(c.event(), 0, Events.View.REPORT);
-      lostAtReport.put(c.id(), lost);
-      reports.put(
-          c.id(),
-          Seen.of(
-              lost,
-              observations.states(lost),
-              List.of(REPORTED, DENIED),
-              1,
-              c.reportedByMistake().p()));
-    }
     pack.histories().keySet().forEach(h -> histories.put(h, presence.history(h)));
     slots.forEach(this::wire);
     collectCoordinates(now);
@@ -96,44 +77,44 @@ final class Network {
     stated = presence.stated();
     priorParameters = presence.priorParameters();
     groupParameters = presence.groupParameters();
-    compilation = CircuitCompiler.compile(wiring.model, budget);
   }
 
-  static Network of(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots, double budget) {
-    return new Network(pack, lineage, timeline, slots, budget);
+  /**
+   * Wires a network.
+   *
+   * @param slots what is observed, or asked for: reports (a complaint), symptoms, steps, points,
+   *     events now
+   */
+  static Network of(Pack pack, Lineage lineage, Timeline timeline, Set<Slot> slots) {
+    return new Network(pack, lineage, timeline, slots);
   }
 
-  /** The slots of everything that can be observed next. */
-  static Set<Slot> next(Pack pack, Lineage lineage, Bound.Facts facts) {
-    Timeline timeline = facts.timeline();
-    int now = timeline.now();
-    Set<Slot> slots = new LinkedHashSet<>();
-    for (Symptom s : pack.symptoms().values()) {
-      s.shows()
-          .ifPresent(
-              o ->
-                  slots.add(
-                      new Slot(
-                          s.id(),
-                          timeline.settled(lineage.ancestors(Lineage.looksAt(o)), now),
-                          0)));
-    }
-    for (Step s : pack.steps().values()) {
-      Slot first = new Slot(s.id(), timeline.settled(lineage.ancestors(s), now), 0);
-      if (s.shows().isPresent()) {
-        int done = facts.repeats().getOrDefault(first, 0);
-        slots.add(s.copies() == 1 ? first : new Slot(s.id(), first.epoch(), done));
-      }
-      for (Point p : s.pinTable().map(Step.PinTable::points).orElse(List.of())) {
-        slots.add(
-            new Slot(p.id(), timeline.settled(lineage.ancestors(Lineage.looksAt(p)), now), 0));
-      }
-    }
-    return slots;
+  /** The number of table entries that compiling it would make. */
+  double predictedSize() {
+    return CircuitCompiler.predictedSize(wiring.model);
+  }
+
+  /** Compiles; the causes' priors are still to be put in with {@link #withPriors}. */
+  Compilation compile(double budget) {
+    return CircuitCompiler.compile(wiring.model, budget);
   }
 
   private void wire(Slot slot) {
-    if (slot.what() instanceof SymptomId id) {
+    if (slot.what() instanceof ComplaintId id) {
+      Complaint c = pack.complaints().get(id);
+      Ref lost = eventNodes.acts(c.event(), 0, Events.View.REPORT);
+      lostAtReport.put(id, lost);
+      seen.put(
+          slot,
+          Seen.of(
+              lost,
+              observations.states(lost),
+              List.of(REPORTED, DENIED),
+              1,
+              c.reportedByMistake().p()));
+    } else if (slot.what() instanceof EventId id) {
+      events.put(id, eventNodes.acts(id, slot.epoch(), Events.View.NOW));
+    } else if (slot.what() instanceof SymptomId id) {
       Observation shows = pack.symptoms().get(id).shows().orElseThrow();
       seen.put(
           slot,
@@ -211,9 +192,9 @@ final class Network {
     }
   }
 
-  /** The circuit with the causes' prior probabilities put in. */
-  Circuit circuit(Map<CauseId, Double> priors) {
-    return ((Circuit) compilation).withParameters(parameters(priors));
+  /** The circuit of this network with the causes' prior probabilities put in. */
+  Circuit withPriors(Circuit circuit, Map<CauseId, Double> priors) {
+    return circuit.withParameters(parameters(priors));
   }
 
   /** The network as plain tables. */

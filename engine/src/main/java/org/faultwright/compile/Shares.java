@@ -25,12 +25,14 @@ final class Shares {
 
   private final Pack pack;
   private final Network network;
+  private final Circuit compiled;
   private final Map<ComplaintId, Map<CauseId, Double>> shares = new LinkedHashMap<>();
   private final Map<CauseId, Double> priors = new LinkedHashMap<>();
 
-  Shares(Pack pack, Network network) {
+  Shares(Pack pack, Network network, Circuit compiled) {
     this.pack = pack;
     this.network = network;
+    this.compiled = compiled;
     for (Cause c : pack.causes().values()) {
       if (c.likelihood() instanceof Cause.Likelihood.Share s) {
         shares.computeIfAbsent(s.of(), k -> new LinkedHashMap<>()).put(c.id(), s.share().p());
@@ -53,7 +55,7 @@ final class Shares {
     }
     Optional<ComplaintId> off = Optional.empty();
     for (int sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      Circuit circuit = network.circuit(priors);
+      Circuit circuit = network.withPriors(compiled, priors);
       off = Optional.empty();
       Map<CauseId, Double> next = new LinkedHashMap<>();
       for (ComplaintId f : shares.keySet()) {

@@ -1,62 +1,73 @@
 package org.faultwright.compile;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
+import java.util.Deque;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import java.util.Set;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.pack.CauseId;
-import org.faultwright.pack.EventId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.Part;
 
 /**
- * Lists likely worlds by splitting: the most probable part that is still undecided is split on its
- * most uncertain coordinate, and the circuit tells the probability of both halves and everything
- * else in them. Causes are settled first, then the bits that matter to the causes present. Each
- * split costs one evaluation of the circuit.
+ * Lists likely worlds. Sets of causes come first: with the evidence folded into the circuit and
+ * exactly the causes of a set present, one evaluation gives the probability of every set with one
+ * cause more, as a derivative. So sets are found in order of probability at the cost of one
+ * evaluation for each set that is looked beyond. Then each set is split on the bits that the
+ * evidence tells something about. What is left out is known, since the whole is P(evidence).
  */
 final class WorldSearch {
 
   private static final double CERTAIN = 1e-12;
 
+  /** Sets that may be looked beyond, as a multiple of the worlds that may be listed. */
+  private static final int PATIENCE = 4;
+
   private final Evaluation evaluation;
-  private final double logPEvidence;
+  private final double scale;
   private final List<Coordinate> coordinates;
   private final Ref.At[] refs;
+  private final int causes;
+
+  /** The bits that the evidence can tell something about. */
+  private final BitSet told = new BitSet();
 
   /** The probability that the pack states for an independent bit; -1 where there is none. */
   private final double[] stated;
 
-  /** How many of the coordinates are presence of causes; they come first. */
-  private final int causes;
-
-  /**
-   * For other bits, the causes one of which must be present for the bit to matter; empty: see
-   * {@link #event}.
-   */
+  /** The causes one of which must be present for a bit to matter; null: it always may. */
   private final int[][] neededCauses;
 
+  /** The weights that the evidence itself gives the states of each coordinate's variable. */
+  private final double[][] given;
+
+  private final List<byte[]> worlds = new ArrayList<>();
+  private final List<Double> masses = new ArrayList<>();
+  private double covered;
+
+  private record CauseSet(BitSet present, double mass) {}
+
   /**
-   * For bits of inputs that are events, the event; null where the bit always matters or depends on
-   * causes.
+   * Prepares a search.
+   *
+   * @param believed the evaluation with all evidence, after its upward pass
+   * @param told the bits that the evidence can tell something about
    */
-  private final Ref[] event;
-
-  /** A part of all worlds: what is settled so far, and its probability given the evidence. */
-  private record Part(byte[] bits, double p) {}
-
-  WorldSearch(Pack pack, Network network, Evaluation evaluation, double logPEvidence) {
-    this.evaluation = evaluation;
-    this.logPEvidence = logPEvidence;
+  WorldSearch(
+      Pack pack, Network network, Evaluation believed, double logPEvidence, Set<Coordinate> told) {
     coordinates = List.copyOf(network.coordinates.keySet());
     int n = coordinates.size();
     refs = new Ref.At[n];
     stated = new double[n];
     neededCauses = new int[n][];
-    event = new Ref[n];
     Map<CauseId, Integer> place = new LinkedHashMap<>();
     for (int i = 0; i < n; i++) {
       Coordinate c = coordinates.get(i);
@@ -66,15 +77,34 @@ final class WorldSearch {
         place.put(present.cause(), i);
       } else if (c instanceof Coordinate.Hidden hidden) {
         neededCauses[i] = new int[] {place.get(hidden.cause())};
-      } else if (c instanceof Coordinate.Strength s) {
-        if (s.input() instanceof EventId e) {
-          event[i] = network.events.get(e);
-        } else {
-          neededCauses[i] = standIns(pack, (CauseId) s.input(), place);
+        this.told.set(i);
+      } else {
+        if (c instanceof Coordinate.Strength s && s.input() instanceof CauseId cause) {
+          neededCauses[i] = standIns(pack, cause, place);
         }
+        boolean follows =
+            c instanceof Coordinate.Strength s && s.owner() instanceof Coordinate.Owner.OfFollower;
+        this.told.set(i, follows || told.contains(c));
       }
     }
     causes = place.size();
+    int[] kept =
+        Arrays.stream(refs)
+            .filter(java.util.Objects::nonNull)
+            .mapToInt(Ref.At::variable)
+            .distinct()
+            .toArray();
+    evaluation = believed.given(kept).evaluation();
+    given = new double[n][];
+    for (int i = 0; i < n; i++) {
+      if (refs[i] != null) {
+        given[i] = new double[evaluation.states(refs[i].variable())];
+        for (int s = 0; s < given[i].length; s++) {
+          given[i][s] = evaluation.weight(refs[i].variable(), s);
+        }
+      }
+    }
+    scale = logPEvidence;
   }
 
   /** Places of a cause and of the bad new parts that stand in for it. */
@@ -83,7 +113,7 @@ final class WorldSearch {
     if (place.containsKey(cause)) {
       found.add(place.get(cause));
     }
-    for (org.faultwright.pack.Part part : pack.parts().values()) {
+    for (Part part : pack.parts().values()) {
       if (part.carries().contains(cause) && place.containsKey(part.bad())) {
         found.add(place.get(part.bad()));
       }
@@ -92,103 +122,192 @@ final class WorldSearch {
   }
 
   LikelyWorlds find(double pLeftOut, int most) {
-    PriorityQueue<Part> open = new PriorityQueue<>(Comparator.comparingDouble((Part p) -> -p.p));
-    List<Part> done = new ArrayList<>();
-    byte[] nothing = new byte[refs.length];
-    Arrays.fill(nothing, LikelyWorlds.UNRESOLVED);
-    open.add(new Part(nothing, 1));
-    double covered = 0;
-    double[][] weights = savedWeights();
-    while (!open.isEmpty() && (done.isEmpty() || 1 - covered > pLeftOut && done.size() < most)) {
-      Part part = open.poll();
-      if (split(part, open)) {
-        done.add(part);
-        covered += part.p;
+    PriorityQueue<CauseSet> open =
+        new PriorityQueue<>(Comparator.comparingDouble((CauseSet s) -> -s.mass));
+    Deque<CauseSet> notLookedBeyond = new ArrayDeque<>();
+    Set<BitSet> known = new HashSet<>();
+    CauseSet first = new CauseSet(certainlyPresent(), Double.POSITIVE_INFINITY);
+    known.add(first.present);
+    open.add(first);
+    int looked = 0;
+    while (worlds.isEmpty()
+        || 1 - covered > pLeftOut && worlds.size() < most && looked < PATIENCE * most) {
+      CauseSet set = open.poll();
+      boolean again = set == null;
+      if (again) {
+        set = notLookedBeyond.poll();
       }
-      restore(weights);
+      if (set == null) {
+        break;
+      }
+      boolean lookBeyond = again || set.mass > pLeftOut;
+      if (!lookBeyond && !hasToldBits(set.present)) {
+        list(bits(set.present), set.mass);
+        notLookedBeyond.add(set);
+        continue;
+      }
+      looked++;
+      double mass = settle(set.present);
+      if (lookBeyond) {
+        widen(set.present, open, known);
+      } else {
+        notLookedBeyond.add(set);
+      }
+      if (!again && mass > 0) {
+        splitBits(bits(set.present), mass);
+      }
     }
-    evaluation.upward();
-    evaluation.downward();
-    return worlds(done);
+    return result();
   }
 
-  private LikelyWorlds worlds(List<Part> done) {
-    done.sort(Comparator.comparingDouble((Part p) -> -p.p));
-    double[] p = done.stream().mapToDouble(Part::p).toArray();
-    double sum = Arrays.stream(p).sum();
-    if (sum > 1) {
-      for (int w = 0; w < p.length; w++) {
-        p[w] /= sum;
-      }
+  private LikelyWorlds result() {
+    Integer[] order = new Integer[worlds.size()];
+    Arrays.setAll(order, i -> i);
+    Arrays.sort(order, Comparator.comparingDouble(i -> -masses.get(i)));
+    double[] p = new double[order.length];
+    byte[][] bits = new byte[order.length][];
+    double sum = masses.stream().mapToDouble(Double::doubleValue).sum();
+    for (int w = 0; w < p.length; w++) {
+      p[w] = masses.get(order[w]) / Math.max(1, sum);
+      bits[w] = worlds.get(order[w]);
     }
-    return new LikelyWorlds(
-        coordinates, done.stream().map(Part::bits).toArray(byte[][]::new), p, Math.max(0, 1 - sum));
+    return new LikelyWorlds(coordinates, bits, p, Math.max(0, 1 - sum));
   }
 
-  private double[][] savedWeights() {
-    double[][] saved = new double[refs.length][];
-    for (int i = 0; i < refs.length; i++) {
+  private void list(byte[] bits, double mass) {
+    worlds.add(bits);
+    masses.add(mass);
+    covered += mass;
+  }
+
+  private BitSet certainlyPresent() {
+    BitSet present = new BitSet();
+    for (int i = 0; i < causes; i++) {
+      present.set(i, refs[i] == null);
+    }
+    return present;
+  }
+
+  private byte[] bits(BitSet present) {
+    byte[] bits = new byte[refs.length];
+    Arrays.fill(bits, causes, bits.length, LikelyWorlds.UNRESOLVED);
+    for (int i = present.nextSetBit(0); i >= 0; i = present.nextSetBit(i + 1)) {
+      bits[i] = 1;
+    }
+    for (int i = causes; i < bits.length; i++) {
+      if (coordinates.get(i) instanceof Coordinate.Hidden && !present.get(neededCauses[i][0])) {
+        bits[i] = 0;
+      }
+    }
+    return bits;
+  }
+
+  /**
+   * Sets exactly these causes present, evaluates, and returns the probability of the set given the
+   * evidence.
+   */
+  private double settle(BitSet present) {
+    for (int i = 0; i < causes; i++) {
       if (refs[i] != null) {
-        saved[i] = new double[evaluation.states(refs[i].variable())];
-        for (int s = 0; s < saved[i].length; s++) {
-          saved[i][s] = evaluation.weight(refs[i].variable(), s);
-        }
+        free(i);
       }
     }
-    return saved;
+    for (int i = 0; i < causes; i++) {
+      if (refs[i] != null && !present.get(i)) {
+        evaluation.setWeight(refs[i].variable(), refs[i].state(), 0);
+      }
+    }
+    for (int i = present.nextSetBit(0); i >= 0; i = present.nextSetBit(i + 1)) {
+      fix(i, true);
+    }
+    for (int i = causes; i < refs.length; i++) {
+      free(i);
+    }
+    return evaluate();
   }
 
-  private void restore(double[][] weights) {
-    for (int i = 0; i < refs.length; i++) {
-      if (refs[i] != null) {
-        for (int s = 0; s < weights[i].length; s++) {
-          evaluation.setWeight(refs[i].variable(), s, weights[i][s]);
-        }
-      }
+  private double evaluate() {
+    double logP = evaluation.upward();
+    evaluation.downwardEvenIfImpossible();
+    return Math.exp(logP - scale);
+  }
+
+  private void free(int i) {
+    for (int s = 0; s < given[i].length; s++) {
+      evaluation.setWeight(refs[i].variable(), s, given[i][s]);
+    }
+  }
+
+  private void fix(int i, boolean value) {
+    if (refs[i] == null) {
+      return;
+    }
+    for (int s = 0; s < given[i].length; s++) {
+      evaluation.setWeight(
+          refs[i].variable(), s, (s == refs[i].state()) == value ? given[i][s] : 0);
     }
   }
 
   /**
-   * Settles what is certain in a part, and splits it on what is not; true when all that matters is
+   * All sets with one cause more, with their probabilities, from the derivatives where the set is
    * settled.
    */
-  private boolean split(Part part, PriorityQueue<Part> open) {
-    byte[] bits = part.bits;
-    for (int i = 0; i < refs.length; i++) {
-      if (bits[i] != LikelyWorlds.UNRESOLVED) {
-        settle(refs[i], bits[i] == 1);
+  private void widen(BitSet present, PriorityQueue<CauseSet> open, Set<BitSet> known) {
+    for (int i = 0; i < causes; i++) {
+      if (present.get(i) || shareVariable(i, present)) {
+        continue;
+      }
+      BitSet more = (BitSet) present.clone();
+      more.set(i);
+      if (known.add(more)) {
+        double logMass = evaluation.logDerivative(refs[i].variable(), refs[i].state());
+        open.add(new CauseSet(more, given[i][refs[i].state()] * Math.exp(logMass - scale)));
       }
     }
-    double logP = evaluation.upward();
-    evaluation.downward();
-    int split = mostUncertain(bits, 0, causes);
-    if (split < 0) {
-      split = mostUncertain(bits, causes, refs.length);
+  }
+
+  private boolean shareVariable(int i, BitSet present) {
+    for (int j = present.nextSetBit(0); j >= 0; j = present.nextSetBit(j + 1)) {
+      if (refs[j] != null && refs[j].variable() == refs[i].variable()) {
+        return true;
+      }
     }
-    if (split < 0) {
-      return true;
-    }
-    double total = Math.exp(logP - logPEvidence);
-    double p = probability(split);
-    open.add(with(bits, split, 1, total * p));
-    open.add(with(bits, split, 0, total * (1 - p)));
     return false;
   }
 
-  private int mostUncertain(byte[] bits, int from, int to) {
+  private boolean hasToldBits(BitSet present) {
+    for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
+      if (matters(i, present)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean matters(int i, BitSet present) {
+    if (neededCauses[i] == null) {
+      return true;
+    }
+    for (int c : neededCauses[i]) {
+      if (present.get(c)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Splits a settled set of causes on its most uncertain bit, again and again. The evaluation is of
+   * these bits.
+   */
+  private void splitBits(byte[] bits, double mass) {
     int split = -1;
     double best = CERTAIN;
-    for (int i = from; i < to; i++) {
-      if (bits[i] != LikelyWorlds.UNRESOLVED) {
+    for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
+      if (bits[i] != LikelyWorlds.UNRESOLVED || !matters(i, present(bits))) {
         continue;
       }
-      if (i >= causes && !matters(i, bits)) {
-        if (coordinates.get(i) instanceof Coordinate.Hidden) {
-          bits[i] = 0;
-        }
-        continue;
-      }
-      double p = probability(i);
+      double p = evaluation.marginal(refs[i].variable(), refs[i].state());
       double uncertain = Math.min(p, 1 - p);
       if (Math.abs(p - stated[i]) <= CERTAIN) {
         continue;
@@ -199,49 +318,32 @@ final class WorldSearch {
         split = i;
       }
     }
-    return split;
-  }
-
-  private static Part with(byte[] bits, int at, int bit, double p) {
-    byte[] more = bits.clone();
-    more[at] = (byte) bit;
-    return new Part(more, p);
-  }
-
-  private double probability(int i) {
-    return refs[i] == null ? 1 : evaluation.marginal(refs[i].variable(), refs[i].state());
-  }
-
-  private void settle(Ref.At at, boolean value) {
-    if (at == null) {
+    if (split < 0) {
+      list(bits, mass);
       return;
     }
-    if (!value) {
-      evaluation.setWeight(at.variable(), at.state(), 0);
-      return;
-    }
-    for (int s = 0; s < evaluation.states(at.variable()); s++) {
-      if (s != at.state()) {
-        evaluation.setWeight(at.variable(), s, 0);
-      }
-    }
-  }
-
-  /** Whether a bit can matter where the causes are settled as given. */
-  private boolean matters(int i, byte[] bits) {
-    if (neededCauses[i] != null) {
-      for (int c : neededCauses[i]) {
-        if (bits[c] == 1) {
-          return true;
+    for (int value = 1; value >= 0; value--) {
+      byte[] more = bits.clone();
+      more[split] = (byte) value;
+      for (int i = causes; i < refs.length; i++) {
+        if (more[i] == LikelyWorlds.UNRESOLVED || refs[i] == null) {
+          free(i);
+        } else {
+          fix(i, more[i] == 1);
         }
       }
-      return false;
+      double part = evaluate();
+      if (part > 0) {
+        splitBits(more, part);
+      }
     }
-    if (event[i] == null) {
-      return true;
+  }
+
+  private BitSet present(byte[] bits) {
+    BitSet present = new BitSet();
+    for (int i = 0; i < causes; i++) {
+      present.set(i, bits[i] == 1);
     }
-    return event[i] instanceof Ref.At at
-        ? evaluation.marginal(at.variable(), at.state()) > CERTAIN
-        : event[i].equals(Ref.YES);
+    return present;
   }
 }

@@ -23,7 +23,7 @@ public final class Circuit implements Compilation {
   final int[] firstIndicator;
   final int[] states;
 
-  private Circuit(
+  Circuit(
       int leaves,
       boolean[] isSum,
       int[] left,
@@ -142,5 +142,19 @@ public final class Circuit implements Compilation {
     }
     return new Circuit(
         leaves, isSum, left, right, root, leaf, parameterLeaf, firstIndicator, states);
+  }
+
+  /** This circuit with other values of its leaves. */
+  Circuit withLeaves(double[] values) {
+    return new Circuit(
+        leaves,
+        isSum,
+        left,
+        right,
+        root,
+        Arrays.copyOf(values, leaves),
+        parameterLeaf,
+        firstIndicator,
+        states);
   }
 }

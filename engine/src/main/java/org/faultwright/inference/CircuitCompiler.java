@@ -29,6 +29,11 @@ public final class CircuitCompiler {
     this.live = new ArrayList<>(model.factors);
   }
 
+  /** The number of table entries that compiling the model would make. */
+  public static double predictedSize(Model model) {
+    return EliminationOrder.best(model).size();
+  }
+
   /**
    * Compiles a model. The model must not be used afterwards.
    *
@@ -36,7 +41,7 @@ public final class CircuitCompiler {
    * @return the circuit, or why there is none
    */
   public static Compilation compile(Model model, double budget) {
-    EliminationOrder order = EliminationOrder.minFill(model);
+    EliminationOrder order = EliminationOrder.best(model);
     if (order.size() > budget) {
       return new Compilation.OverBudget(order.size(), budget);
     }

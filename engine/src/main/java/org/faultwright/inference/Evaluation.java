@@ -109,8 +109,25 @@ public final class Evaluation {
     return scaled.upward(values) + logConstant;
   }
 
+  /**
+   * The circuit with the evidence folded in, in which only the given variables can still be
+   * weighed, starting from their weights here. To be called after {@link #upward()} has returned a
+   * finite number. Where P(evidence) lies far below the range of doubles nothing is folded.
+   */
+  public Circuit given(int[] kept) {
+    return usesScaled ? circuit.withLeaves(values) : Residue.of(circuit, values, kept);
+  }
+
   /** The downward pass, after {@link #upward()} has returned a finite number. */
   public void downward() {
+    downwardEvenIfImpossible();
+  }
+
+  /**
+   * The downward pass, also where the evidence is impossible: then only {@link #logDerivative} may
+   * be asked, and tells what would be possible if one weight were different.
+   */
+  public void downwardEvenIfImpossible() {
     if (usesScaled) {
       scaled.downward();
       return;
@@ -160,5 +177,14 @@ public final class Evaluation {
       return scaled.derivative(leaf);
     }
     return derivatives[leaf] / values[circuit.root];
+  }
+
+  /**
+   * ln of the derivative of P(evidence) by the weight of a state: what the weight 1 in place of 0
+   * would add.
+   */
+  public double logDerivative(int variable, int state) {
+    int leaf = leaf(variable, state);
+    return (usesScaled ? scaled.logDerivative(leaf) : Math.log(derivatives[leaf])) + logConstant;
   }
 }

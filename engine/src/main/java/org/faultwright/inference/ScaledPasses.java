@@ -78,6 +78,10 @@ final class ScaledPasses {
         derivatives[leaf] / values[root], (int) clamp(derivativeExponents[leaf] - exponents[root]));
   }
 
+  double logDerivative(int leaf) {
+    return Math.log(derivatives[leaf]) + derivativeExponents[leaf] * Math.log(2);
+  }
+
   private static long clamp(long exponent) {
     return Math.max(-5000, Math.min(5000, exponent));
   }

@@ -142,7 +142,7 @@ public final class Chances {
     return number;
   }
 
-  /** A probability that rests on nothing and may be anything from 0 to 1: an expectation. */
+  /** A probability that rests on no evidence, 0 and 1 allowed: a setting, or an expectation. */
   public static final Form<Double> PLAIN =
       Forms.scalar(
           "a probability such as 35 % or 0.35",

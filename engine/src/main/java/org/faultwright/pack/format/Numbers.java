@@ -37,10 +37,6 @@ public final class Numbers {
   public static final Form<Integer> COUNT =
       Forms.scalar("a whole number", new Shape.Number(0, true), Numbers::whole);
 
-  /** A probability that rests on no evidence: a setting. */
-  public static final Form<Double> SETTING =
-      Forms.scalar("a number from 0 to 1", new Shape.Number(0, false), Numbers::setting);
-
   /** A factor, as in x8. */
   public static final Form<BigDecimal> FACTOR_FORM =
       Forms.scalar(
@@ -91,14 +87,6 @@ public final class Numbers {
       return Optional.empty();
     }
     return Optional.of(Integer.parseInt(s.text()));
-  }
-
-  private static Optional<Double> setting(YamlScalar s, Scope scope) {
-    Optional<Double> value = decimal(s.text()).map(BigDecimal::doubleValue).filter(v -> v <= 1);
-    if (value.isEmpty()) {
-      bad(FormatRule.BAD_NUMBER, s, scope, "a number from 0 to 1", "");
-    }
-    return value;
   }
 
   private static Optional<BigDecimal> factor(YamlScalar s, Scope scope) {

@@ -81,7 +81,10 @@ final class Points {
               BOARDS)
           .withBasis();
 
-  /** The points of a step. Over-range is of the kind of quantity that the other points have. */
+  /**
+   * The points of a step. Over-range is of the kind of quantity that its own states have, or else
+   * the other points.
+   */
   static final Form<List<Point>> FORM =
       new Form<>() {
         @Override
@@ -109,9 +112,8 @@ final class Points {
 
   private static Optional<Point> point(String id, Fields f, Optional<Dimension> others) {
     Basis basis = BasisForm.needed(f.scope().at(REFERENCE.name()), f.at(REFERENCE));
-    Optional<Dimension> own = f.map().value(REFERENCE.name()).flatMap(References::kind);
     Optional<Reference> reference =
-        References.of(f.need(REFERENCE), REFERENCE, own.or(() -> others), f);
+        References.of(f.need(REFERENCE), REFERENCE, kind(f.map()).or(() -> others), f);
     Optional<List<Point.ReadingState>> states = states(f, reference.map(Reference::dimension));
     if (reference.isEmpty() || states.isEmpty()) {
       return Optional.empty();
@@ -125,6 +127,21 @@ final class Points {
             basis,
             states.get(),
             f.get(BOARDS).orElse(Set.of())));
+  }
+
+  /** The kind of quantity that a point's own text says: of its reference, or else of its states. */
+  private static Optional<Dimension> kind(YamlMap point) {
+    List<YamlNode> lies =
+        point.map(STATES.name()).stream()
+            .flatMap(states -> states.entries().stream())
+            .map(Entry::value)
+            .filter(YamlMap.class::isInstance)
+            .flatMap(state -> ((YamlMap) state).value(LIES.name()).stream())
+            .toList();
+    return point
+        .value(REFERENCE.name())
+        .flatMap(References::kind)
+        .or(() -> References.firstKind(lies));
   }
 
   /** The states in the order of writing, which is the order of dominance. */

@@ -109,7 +109,7 @@ final class Steps {
           "repeatable", Forms.YES_NO, "whether a further attempt has a fresh chance of success");
   private static final Key<Double> COPIES =
       Key.optional(
-          "copies", Numbers.SETTING, "P(a repeat copies the first outcome); 1: it tells nothing");
+          "copies", Chances.PLAIN, "P(a repeat copies the first outcome); 1: it tells nothing");
 
   // What it shows.
   private static final Key<Observation> SHOWS =
