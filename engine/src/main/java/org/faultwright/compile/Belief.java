@@ -76,7 +76,7 @@ public final class Belief implements BeliefResult {
     if (held) {
       return this;
     }
-    BeliefResult wider = compiled.belief(told, java.util.Set.of(slot));
+    BeliefResult wider = compiled.believe(told, java.util.Set.of(slot), (n, e) -> {});
     if (wider instanceof Belief belief) {
       return belief;
     }

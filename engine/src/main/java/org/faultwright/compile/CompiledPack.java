@@ -1,12 +1,15 @@
 package org.faultwright.compile;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
+import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.inference.Circuit;
@@ -21,6 +24,9 @@ import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Ordered;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
 
 /**
  * A pack with its priors solved and its network compiled. Shared by any number of threads; results
@@ -174,11 +180,58 @@ public final class CompiledPack implements PackCompilation {
    * @throws IllegalArgumentException when a fact speaks of something that the pack does not have
    */
   public BeliefResult belief(List<Told> facts) {
-    return belief(facts, Set.of());
+    return believe(facts, Set.of(), (network, evaluation) -> {});
+  }
+
+  /**
+   * As {@link #belief(List)}, ready to say how likely the functions of these complaints are lost now without compiling
+   * another network.
+   */
+  public BeliefResult belief(List<Told> facts, Collection<ComplaintId> lostNow) {
+    int now = 0;
+    for (Told t : facts) {
+      if (t.fact() instanceof Fact.StepDone d && pack.steps().get(d.step()).isAttempt()) {
+        now++;
+      }
+    }
+    Set<Slot> asked = new LinkedHashSet<>();
+    for (ComplaintId c : lostNow) {
+      asked.add(new Slot(pack.complaints().get(c).event(), now, 0));
+    }
+    return believe(facts, asked, (network, evaluation) -> {});
+  }
+
+  /** What the facts would make one believe if the true state at a point were known now. */
+  public BeliefResult beliefIf(List<Told> facts, PointId point, StateId state) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Point of =
+        pack.steps().values().stream()
+            .flatMap(s -> s.pinTable().map(Step.PinTable::points).orElse(List.of()).stream())
+            .filter(p -> p.id().equals(point))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("point must be one of the pack: " + point));
+    int settled = bound.timeline().settled(lineage.ancestors(Lineage.looksAt(of)), bound.timeline().now());
+    double[] only = new double[of.states().size() + 1];
+    for (int s = 0; s < of.states().size(); s++) {
+      only[s + 1] = of.states().get(s).id().equals(state) ? 1 : 0;
+    }
+    only[0] = state.equals(StateId.NORMAL) ? 1 : 0;
+    return believe(
+        facts,
+        Set.of(new Slot(point, settled, 0)),
+        (network, evaluation) -> {
+          Observations.PointState at = network.points.get(point).get(settled);
+          if (at.variable() < 0) {
+            evaluation.weighAll(only[-1 - at.variable()]);
+          } else {
+            evaluation.weigh(at.variable(), only);
+          }
+        });
   }
 
   /** As {@link #belief(List)}, with further slots in the network, to be asked about. */
-  BeliefResult belief(List<Told> facts, Set<Slot> asked) {
+  BeliefResult believe(
+      List<Told> facts, Set<Slot> asked, BiConsumer<Network, Evaluation> supposed) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
     Wired wired = wired(bound, asked);
     if (wired.compilation() instanceof Compilation.OverBudget over) {
@@ -186,6 +239,7 @@ public final class CompiledPack implements PackCompilation {
     }
     Evaluation evaluation = wired.circuit().evaluation();
     Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    supposed.accept(wired.network(), evaluation);
     double logP = evaluation.upward();
     if (logP == Double.NEGATIVE_INFINITY) {
       return new BeliefResult.ImpossibleEvidence(clash(facts));
@@ -220,8 +274,8 @@ public final class CompiledPack implements PackCompilation {
     for (Told t : facts) {
       List<Told> fewer = new ArrayList<>(left);
       fewer.remove(t);
-      if (t.fact() instanceof org.faultwright.casefile.Fact.StepDone || isPossible(fewer)) {
-        if (!(t.fact() instanceof org.faultwright.casefile.Fact.StepDone)) {
+      if (t.fact() instanceof Fact.StepDone || isPossible(fewer)) {
+        if (!(t.fact() instanceof Fact.StepDone)) {
           clash.add(t.id());
         }
       } else {
