@@ -15,7 +15,6 @@ final class AfterFactorOne implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Cause cause : pack.causes().values()) {
       cause
           .after()

@@ -52,15 +52,20 @@ final class BenchReach {
   /** Whether the bench can be in all these positions at once. */
   boolean canHave(Set<BenchState> together) {
     if (combinations.isPresent()) {
-      return combinations.get().stream().anyMatch(c -> has(c, together) && isQuiet(c));
+      Positions wanted = positions(together);
+      return combinations.get().stream().anyMatch(c -> wanted.areIn(c) && isQuiet(c));
     }
     return together.stream().allMatch(s -> (s.on() ? canBeOn : canBeOff).get(index(s)));
   }
 
   private BitSet walk() {
     int start = 0;
+    Positions[] onNeeds = new Positions[switches.size()];
+    Positions[] offNeeds = new Positions[switches.size()];
     for (int i = 0; i < switches.size(); i++) {
       start |= switches.get(i).startsOn() ? 1 << i : 0;
+      onNeeds[i] = needs(switches.get(i), true);
+      offNeeds[i] = needs(switches.get(i), false);
     }
     BitSet reached = new BitSet();
     Deque<Integer> open = new ArrayDeque<>(List.of(start));
@@ -68,19 +73,23 @@ final class BenchReach {
     while (!open.isEmpty()) {
       int from = open.pop();
       for (int i = 0; i < switches.size(); i++) {
-        boolean turnsOn = (from & 1 << i) == 0;
         int to = from ^ 1 << i;
-        Optional<Switch.Turn> turn = turn(switches.get(i), turnsOn);
-        if (!reached.get(to)
-            && turn.isPresent()
-            && isAllowed(switches.get(i), turnsOn)
-            && has(from, turn.get().needs())) {
+        Positions needs = (from & 1 << i) == 0 ? onNeeds[i] : offNeeds[i];
+        if (!reached.get(to) && needs.areIn(from)) {
           reached.set(to);
           open.push(to);
         }
       }
     }
     return reached;
+  }
+
+  /** What turning a switch needs; impossible where it cannot or must not be turned. */
+  private Positions needs(Switch s, boolean turnsOn) {
+    return turn(s, turnsOn)
+        .filter(t -> isAllowed(s, turnsOn))
+        .map(t -> positions(t.needs()))
+        .orElse(Positions.IMPOSSIBLE);
   }
 
   private void grow() {
@@ -126,8 +135,27 @@ final class BenchReach {
     return true;
   }
 
-  private boolean has(int combination, Set<BenchState> positions) {
-    return positions.stream().allMatch(p -> (combination & 1 << index(p)) != 0 == p.on());
+  private Positions positions(Set<BenchState> states) {
+    int mask = 0;
+    int on = 0;
+    for (BenchState state : states) {
+      int bit = 1 << index(state);
+      if ((mask & bit) != 0 && (on & bit) != 0 != state.on()) {
+        return Positions.IMPOSSIBLE;
+      }
+      mask |= bit;
+      on |= state.on() ? bit : 0;
+    }
+    return new Positions(mask, on);
+  }
+
+  /** Switches that must be in a position: those of the mask, on where the second number says so. */
+  private record Positions(int mask, int on) {
+    static final Positions IMPOSSIBLE = new Positions(0, 1);
+
+    boolean areIn(int combination) {
+      return (combination & mask) == on;
+    }
   }
 
   private int index(BenchState state) {

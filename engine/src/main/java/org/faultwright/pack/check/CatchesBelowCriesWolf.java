@@ -17,7 +17,6 @@ final class CatchesBelowCriesWolf implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       String path = "steps/" + step.id() + (step.proves().isPresent() ? "/proves" : "/shows");
       step.shows().ifPresent(o -> check("step '" + step.id() + "'", o, at, path, found));

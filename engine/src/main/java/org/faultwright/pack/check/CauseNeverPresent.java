@@ -18,7 +18,6 @@ final class CauseNeverPresent implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> brought = new LinkedHashSet<>();
     pack.steps().values().forEach(s -> s.mayCause().forEach(h -> brought.add(h.cause())));
     pack.parts().values().forEach(p -> brought.add(p.bad()));

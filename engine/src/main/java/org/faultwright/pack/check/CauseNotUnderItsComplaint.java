@@ -21,7 +21,6 @@ final class CauseNotUnderItsComplaint implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Descent descent = new Descent(pack);
     Map<ComplaintId, Set<NodeId>> below = new LinkedHashMap<>();
     for (Cause cause : pack.causes().values()) {

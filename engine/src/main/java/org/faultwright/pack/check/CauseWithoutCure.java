@@ -20,7 +20,6 @@ final class CauseWithoutCure implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> reached = new Descent(pack).ofComplaints();
     Set<CauseId> cured = new LinkedHashSet<>();
     for (Step step : pack.steps().values()) {

@@ -1,12 +1,15 @@
 package org.faultwright.pack.check;
 
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.Complaint;
+import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.GroupId;
 import org.faultwright.pack.Pack;
 import org.faultwright.problem.Problem;
@@ -21,15 +24,14 @@ final class CertainGroupWithRate implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
-    for (Complaint complaint : pack.complaints().values()) {
-      Set<Optional<GroupId>> groups = new LinkedHashSet<>();
-      for (Cause cause : pack.causes().values()) {
-        if (cause.likelihood() instanceof Cause.Likelihood.Share s
-            && s.of().equals(complaint.id())) {
-          groups.add(cause.oneOf());
-        }
+    Map<ComplaintId, Set<Optional<GroupId>>> groupsOf = new LinkedHashMap<>();
+    for (Cause cause : pack.causes().values()) {
+      if (cause.likelihood() instanceof Cause.Likelihood.Share s) {
+        groupsOf.computeIfAbsent(s.of(), k -> new LinkedHashSet<>()).add(cause.oneOf());
       }
+    }
+    for (Complaint complaint : pack.complaints().values()) {
+      Set<Optional<GroupId>> groups = groupsOf.getOrDefault(complaint.id(), Set.of());
       boolean certain =
           groups.size() == 1
               && groups.iterator().next().map(g -> pack.groups().get(g).certain()).orElse(false);

@@ -17,7 +17,6 @@ final class ComplaintWithoutFunctionTest implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<ComplaintId> proved = new LinkedHashSet<>();
     pack.steps().values().forEach(s -> s.proves().ifPresent(proved::add));
     for (ComplaintId complaint : pack.complaints().keySet()) {

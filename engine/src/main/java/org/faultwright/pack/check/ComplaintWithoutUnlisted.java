@@ -1,5 +1,6 @@
 package org.faultwright.pack.check;
 
+import java.util.List;
 import java.util.function.Consumer;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
@@ -17,14 +18,14 @@ final class ComplaintWithoutUnlisted implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Descent descent = new Descent(pack);
+    List<CauseId> unlisted =
+        pack.causes().values().stream()
+            .filter(c -> c.kind() == Cause.Kind.UNLISTED)
+            .map(Cause::id)
+            .toList();
     for (Complaint complaint : pack.complaints().values()) {
-      boolean open =
-          descent.of(complaint.event()).stream()
-              .anyMatch(
-                  n ->
-                      n instanceof CauseId c && pack.causes().get(c).kind() == Cause.Kind.UNLISTED);
+      boolean open = unlisted.stream().anyMatch(descent.of(complaint.event())::contains);
       if (!open) {
         found.accept(
             Problem.warning(

@@ -19,7 +19,6 @@ final class CureOfNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> reached = new Descent(pack).ofComplaints();
     for (Step step : pack.steps().values()) {
       for (CauseId cause : step.changes().keySet()) {

@@ -15,7 +15,6 @@ final class DataRiskWithoutConsent implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       if (step.dataRisk() && step.conditions().consent().isEmpty()) {
         found.accept(

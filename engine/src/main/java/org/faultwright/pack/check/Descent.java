@@ -1,9 +1,11 @@
 package org.faultwright.pack.check;
 
-import java.util.ArrayDeque;
+import java.util.AbstractSet;
+import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
-import java.util.Deque;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -12,25 +14,41 @@ import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.Event;
-import org.faultwright.pack.EventId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Part;
 
 /**
  * What lies below a node of the fault tree: the causes and events that can bring it about. Walks
- * without recursion, so that no pack is too deep for it.
+ * over numbers and without recursion, so that no pack is too large or too deep for it.
  */
 final class Descent {
 
+  private final List<NodeId> nodes = new ArrayList<>();
+  private final Map<NodeId, Integer> numbers = new HashMap<>();
+  private final int[][] below;
+
   private final Pack pack;
-  private final Map<CauseId, Set<CauseId>> badParts = new LinkedHashMap<>();
 
   Descent(Pack pack) {
     this.pack = pack;
+    pack.causes().keySet().forEach(this::number);
+    pack.events().keySet().forEach(this::number);
+    this.below = new int[nodes.size()][];
+    Map<CauseId, Set<CauseId>> badParts = new HashMap<>();
     for (Part part : pack.parts().values()) {
       part.carries()
           .forEach(c -> badParts.computeIfAbsent(c, k -> new LinkedHashSet<>()).add(part.bad()));
+    }
+    for (Cause cause : pack.causes().values()) {
+      below[numbers.get(cause.id())] = numbers(cause.follows().keySet());
+    }
+    for (Event event : pack.events().values()) {
+      Set<NodeId> inputs = new LinkedHashSet<>(event.inputs().keySet());
+      event.inputs().keySet().stream()
+          .filter(badParts::containsKey)
+          .forEach(c -> inputs.addAll(badParts.get(c)));
+      below[numbers.get(event.id())] = numbers(inputs);
     }
   }
 
@@ -39,17 +57,26 @@ final class Descent {
     return of(List.of(node));
   }
 
-  /** The nodes and all that can bring them about. */
-  Set<NodeId> of(Collection<? extends NodeId> nodes) {
-    Set<NodeId> found = new LinkedHashSet<>();
-    Deque<NodeId> open = new ArrayDeque<>(nodes);
-    while (!open.isEmpty()) {
-      NodeId node = open.pop();
-      if (found.add(node)) {
-        below(node).forEach(open::push);
+  /** The nodes and all that can bring them about; causes first, in the order of the pack. */
+  Set<NodeId> of(Collection<? extends NodeId> starts) {
+    BitSet found = new BitSet();
+    int[] open = new int[nodes.size()];
+    int size = 0;
+    for (int start : numbers(starts)) {
+      if (!found.get(start)) {
+        found.set(start);
+        open[size++] = start;
       }
     }
-    return found;
+    while (size > 0) {
+      for (int next : below[open[--size]]) {
+        if (!found.get(next)) {
+          found.set(next);
+          open[size++] = next;
+        }
+      }
+    }
+    return new Nodes(found);
   }
 
   /** All that can bring about any complaint. */
@@ -57,22 +84,37 @@ final class Descent {
     return of(pack.complaints().values().stream().map(Complaint::event).toList());
   }
 
-  private Set<NodeId> below(NodeId node) {
-    Set<NodeId> below = new LinkedHashSet<>();
-    if (node instanceof EventId event) {
-      Event e = pack.events().get(event);
-      for (NodeId input : e == null ? Set.<NodeId>of() : e.inputs().keySet()) {
-        below.add(input);
-        if (input instanceof CauseId cause) {
-          below.addAll(badParts.getOrDefault(cause, Set.of()));
-        }
-      }
-    } else {
-      Cause cause = pack.causes().get((CauseId) node);
-      if (cause != null) {
-        below.addAll(cause.follows().keySet());
-      }
+  private void number(NodeId node) {
+    numbers.put(node, nodes.size());
+    nodes.add(node);
+  }
+
+  private int[] numbers(Collection<? extends NodeId> of) {
+    return of.stream().filter(numbers::containsKey).mapToInt(numbers::get).toArray();
+  }
+
+  /** A set of nodes by their numbers. */
+  private final class Nodes extends AbstractSet<NodeId> {
+    private final BitSet found;
+
+    Nodes(BitSet found) {
+      this.found = found;
     }
-    return below;
+
+    @Override
+    public boolean contains(Object node) {
+      Integer number = numbers.get(node);
+      return number != null && found.get(number);
+    }
+
+    @Override
+    public Iterator<NodeId> iterator() {
+      return found.stream().mapToObj(nodes::get).iterator();
+    }
+
+    @Override
+    public int size() {
+      return found.cardinality();
+    }
   }
 }

@@ -21,7 +21,6 @@ final class EventNever implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Event event : pack.events().values()) {
       int needed =
           event.combination() instanceof Event.Combination.All

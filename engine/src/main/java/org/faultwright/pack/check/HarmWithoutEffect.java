@@ -18,7 +18,6 @@ final class HarmWithoutEffect implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> reached = new Descent(pack).ofComplaints();
     for (Step step : pack.steps().values()) {
       for (Harm harm : step.mayCause()) {

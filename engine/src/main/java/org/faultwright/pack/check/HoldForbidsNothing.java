@@ -20,7 +20,6 @@ final class HoldForbidsNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<ActivityId> done = new LinkedHashSet<>();
     pack.steps().values().forEach(s -> done.addAll(s.does()));
     for (Switch s : pack.switches().values()) {

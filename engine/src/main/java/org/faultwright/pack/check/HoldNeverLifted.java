@@ -16,7 +16,6 @@ final class HoldNeverLifted implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     HoldRelease release = new HoldRelease(pack);
     for (Hold hold : pack.holds().values()) {
       if (!release.isPossible(hold.until(), Set.of())) {

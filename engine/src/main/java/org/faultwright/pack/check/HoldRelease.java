@@ -2,6 +2,7 @@ package org.faultwright.pack.check;
 
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import org.faultwright.pack.ActivityId;
@@ -10,6 +11,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.pack.Switch;
 
 /**
  * Whether what lifts a hold can be brought about while some activities are forbidden. Errs on the
@@ -22,12 +24,21 @@ final class HoldRelease {
 
   private final Pack pack;
   private final Map<PointId, StepId> stepsOfPoints;
+
+  /** Activities that the turning of some switch involves; others do not change what is reached. */
+  private final Set<ActivityId> turning = new HashSet<>();
+
   private final Map<Set<ActivityId>, BenchReach> reaches = new HashMap<>();
   private final Map<Set<ActivityId>, Map<StepId, Boolean>> doable = new HashMap<>();
 
   HoldRelease(Pack pack) {
     this.pack = pack;
     this.stepsOfPoints = Requirements.stepsOfPoints(pack);
+    for (Switch s : pack.switches().values()) {
+      turning.addAll(s.whileOn());
+      s.turnOn().ifPresent(t -> turning.addAll(t.does()));
+      s.turnOff().ifPresent(t -> turning.addAll(t.does()));
+    }
   }
 
   /** Whether the condition can become met without any of the activities. */
@@ -66,6 +77,8 @@ final class HoldRelease {
   }
 
   private BenchReach reach(Set<ActivityId> without) {
-    return reaches.computeIfAbsent(without, w -> new BenchReach(pack, w));
+    Set<ActivityId> ofTurns = new HashSet<>(without);
+    ofTurns.retainAll(turning);
+    return reaches.computeIfAbsent(ofTurns, w -> new BenchReach(pack, w));
   }
 }

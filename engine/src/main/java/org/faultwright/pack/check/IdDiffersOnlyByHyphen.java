@@ -16,7 +16,6 @@ final class IdDiffersOnlyByHyphen implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     NamesOfPack.byKind(pack)
         .forEach(
             (kind, names) -> {

@@ -17,7 +17,6 @@ final class LimitAboveRail implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       for (int i = 0; i < step.limits().size(); i++) {
         Limit limit = step.limits().get(i);

@@ -13,25 +13,6 @@ import org.faultwright.problem.Problem;
 /** A dangerous activity without a word of caution. */
 final class MissingCaution implements PackCheck {
 
-  @Override
-  public String id() {
-    return "missing-caution";
-  }
-
-  @Override
-  public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
-    for (Step step : pack.steps().values()) {
-      danger(step.does())
-          .filter(d -> step.cautions().isEmpty())
-          .ifPresent(d -> report("step '" + step.id() + "'", d, at, "steps/" + step.id(), found));
-    }
-    for (Switch s : pack.switches().values()) {
-      s.turnOn().ifPresent(t -> look(s, t, "turn-on", s.whileOn(), at, found));
-      s.turnOff().ifPresent(t -> look(s, t, "turn-off", Set.of(), at, found));
-    }
-  }
-
   /** Words in the names of activities that can hurt someone. */
   private static final Set<String> DANGEROUS =
       Set.of(
@@ -54,6 +35,24 @@ final class MissingCaution implements PackCheck {
           "laser",
           "ultraviolet",
           "uv");
+
+  @Override
+  public String id() {
+    return "missing-caution";
+  }
+
+  @Override
+  public void check(Pack pack, Positions at, Consumer<Problem> found) {
+    for (Step step : pack.steps().values()) {
+      danger(step.does())
+          .filter(d -> step.cautions().isEmpty())
+          .ifPresent(d -> report("step '" + step.id() + "'", d, at, "steps/" + step.id(), found));
+    }
+    for (Switch s : pack.switches().values()) {
+      s.turnOn().ifPresent(t -> look(s, t, "turn-on", s.whileOn(), at, found));
+      s.turnOff().ifPresent(t -> look(s, t, "turn-off", Set.of(), at, found));
+    }
+  }
 
   private void look(
       Switch s,

@@ -18,7 +18,6 @@ final class ModeNeverProvoked implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<ModeId> provoked = new LinkedHashSet<>(Set.of(ModeId.AT_REST));
     pack.steps().values().forEach(s -> provoked.add(s.provokes()));
     for (Cause cause : pack.causes().values()) {

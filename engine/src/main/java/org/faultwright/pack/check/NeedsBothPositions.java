@@ -18,7 +18,6 @@ final class NeedsBothPositions implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       look(
           "step '" + step.id() + "'",

@@ -15,7 +15,6 @@ final class OneOfAlone implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (OneOf group : pack.groups().values()) {
       if (group.members().size() < 2) {
         found.accept(

@@ -16,7 +16,6 @@ final class OneOfWithFollows implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (OneOf group : pack.groups().values()) {
       for (CauseId member : group.members()) {
         for (CauseId root : pack.causes().get(member).follows().keySet()) {

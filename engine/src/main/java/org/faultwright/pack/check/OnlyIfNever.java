@@ -18,7 +18,6 @@ final class OnlyIfNever implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Map<PointId, StepId> steps = Requirements.stepsOfPoints(pack);
     for (Step step : pack.steps().values()) {
       Requirements.whyNever(step, steps)

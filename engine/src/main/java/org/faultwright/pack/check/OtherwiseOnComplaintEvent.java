@@ -16,7 +16,6 @@ final class OtherwiseOnComplaintEvent implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Complaint complaint : pack.complaints().values()) {
       Event event = pack.events().get(complaint.event());
       if (event.otherwise().p() > 0) {

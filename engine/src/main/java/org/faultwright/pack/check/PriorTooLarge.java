@@ -8,6 +8,9 @@ import org.faultwright.problem.Problem;
 /** A fault that more than every second device would have. */
 final class PriorTooLarge implements PackCheck {
 
+  /** Largest prior of a single fault that passes without a word. Common practice, no source. */
+  private static final double MOST = 0.5;
+
   @Override
   public String id() {
     return "prior-too-large";
@@ -15,7 +18,6 @@ final class PriorTooLarge implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Cause cause : pack.causes().values()) {
       if (cause.kind() == Cause.Kind.FAULT
           && cause.oneOf().isEmpty()
@@ -32,7 +34,4 @@ final class PriorTooLarge implements PackCheck {
       }
     }
   }
-
-  /** Largest prior of a single fault that passes without a word. Common practice, no source. */
-  private static final double MOST = 0.5;
 }

@@ -15,7 +15,6 @@ final class ProofNeedsFunction implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       step.proves()
           .filter(step.conditions().working()::contains)

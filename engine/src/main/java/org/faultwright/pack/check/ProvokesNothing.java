@@ -18,7 +18,6 @@ final class ProvokesNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<ModeId> shown = new LinkedHashSet<>(Set.of(ModeId.AT_REST));
     pack.causes().values().forEach(c -> shown.addAll(c.shows().keySet()));
     for (Step step : pack.steps().values()) {

@@ -2,6 +2,7 @@ package org.faultwright.pack.check;
 
 import java.util.List;
 import java.util.function.Consumer;
+import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -18,17 +19,14 @@ final class ReadingStatesOverlapNormal implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         for (Point.ReadingState state : point.states()) {
           if (hidden(state, point.reference())) {
-            String path = "steps/" + step.id() + "/points/" + point.id();
-            String own = path + "/states/" + state.id();
             found.accept(
                 Problem.warning(
                     id(),
-                    at.of(at.exactly(own).isPresent() ? own + "/lies" : path + "/" + state.id()),
+                    at.of(StatePlace.path(step, point, state, at) + "/lies"),
                     "in state '%s' of point '%s' most readings look normal"
                         .formatted(state.id(), point.id()),
                     "move its range off the reference, or leave the state out"));
@@ -40,7 +38,11 @@ final class ReadingStatesOverlapNormal implements PackCheck {
 
   private static boolean hidden(Point.ReadingState state, Reference normal) {
     if (state.lies().isEmpty()) {
-      return state.id().value().equals("open") && normal instanceof Reference.OverRange;
+      // A line that is open reads over-range, but for a current and a capacitance.
+      return state.id().value().equals("open")
+          && normal instanceof Reference.OverRange
+          && normal.dimension() != Dimension.CURRENT
+          && normal.dimension() != Dimension.CAPACITANCE;
     }
     Reference lies = state.lies().get();
     if (lies instanceof Reference.OverRange || normal instanceof Reference.OverRange) {

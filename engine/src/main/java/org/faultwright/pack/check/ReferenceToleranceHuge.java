@@ -12,6 +12,8 @@ import org.faultwright.problem.Problem;
 /** A tolerance of more than half of the value. */
 final class ReferenceToleranceHuge implements PackCheck {
 
+  private static final double MOST = 0.5;
+
   @Override
   public String id() {
     return "reference-tolerance-huge";
@@ -19,7 +21,6 @@ final class ReferenceToleranceHuge implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         if (point.reference() instanceof Reference.Around a
@@ -33,12 +34,9 @@ final class ReferenceToleranceHuge implements PackCheck {
                   "tolerance of point '%s' is more than half of its reference, so that hardly any"
                           .formatted(point.id())
                       + " reading is off",
-                  "write limits instead, as in reference: {high: %s}, if that is meant"
-                      .formatted(a.dimension().example())));
+                  "if a wide range is meant, write its two limits"));
         }
       }
     }
   }
-
-  private static final double MOST = 0.5;
 }

@@ -15,7 +15,6 @@ final class RenamedStillThere implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<String> names = NamesOfPack.all(pack);
     for (String old : pack.renamed().keySet()) {
       if (names.contains(old)) {

@@ -15,7 +15,6 @@ final class RenamedToUnknown implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<String> names = NamesOfPack.all(pack);
     pack.renamed()
         .forEach(

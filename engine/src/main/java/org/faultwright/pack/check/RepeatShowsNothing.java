@@ -15,7 +15,6 @@ final class RepeatShowsNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       step.thenRepeat()
           .map(pack.steps()::get)

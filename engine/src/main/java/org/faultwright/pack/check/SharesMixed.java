@@ -22,7 +22,6 @@ final class SharesMixed implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Descent descent = new Descent(pack);
     Map<ComplaintId, CauseId> shared = new LinkedHashMap<>();
     for (Cause cause : pack.causes().values()) {

@@ -16,7 +16,6 @@ final class SourceUnused implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<SourceId> used = SourcesUsed.in(pack);
     for (SourceId source : pack.sources().keySet()) {
       String path = "sources/" + source;

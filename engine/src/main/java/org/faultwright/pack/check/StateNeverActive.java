@@ -27,23 +27,19 @@ final class StateNeverActive implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       String path = "steps/" + step.id();
       if (step.shows().orElse(null) instanceof Observation.OfStates o) {
         Cover cover = new Cover(pack);
         for (int i = 0; i < o.states().size(); i++) {
           Observation.TrueState s = o.states().get(i);
-          look(s.id(), s.triggers(), cover, at, path + "/shows/states/" + i, found);
+          look(s.id(), s.triggers(), cover, at, path + "/shows/states/" + i + "/state", found);
         }
       }
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         Cover cover = new Cover(pack);
         for (Point.ReadingState s : point.states()) {
-          String own = path + "/points/" + point.id() + "/states/" + s.id();
-          String common = path + "/points/" + point.id() + "/" + s.id();
-          String place = at.exactly(own).isPresent() ? own : common;
-          look(s.id(), s.triggers(), cover, at, place, found);
+          look(s.id(), s.triggers(), cover, at, StatePlace.path(step, point, s, at), found);
         }
       }
     }

@@ -18,18 +18,15 @@ final class StateWithoutRange implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         for (Point.ReadingState state : point.states()) {
           if (state.lies().isEmpty()
               && !ReadingModel.knowsRange(state.id().value(), point.reference())) {
-            String path = "steps/" + step.id() + "/points/" + point.id();
-            String own = path + "/states/" + state.id();
             found.accept(
                 Problem.error(
                     id(),
-                    at.of(at.exactly(own).isPresent() ? own : path + "/" + state.id()),
+                    at.of(StatePlace.path(step, point, state, at)),
                     "state '%s' of point '%s' does not say where readings lie"
                         .formatted(state.id(), point.id()),
                     "list it under 'states' with 'lies', for example lies: {high: %s}"

@@ -21,7 +21,6 @@ final class StepTellsNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     for (Step step : pack.steps().values()) {
       String path = "steps/" + step.id() + (step.proves().isPresent() ? "/proves" : "/shows");
       if (step.shows().map(StepTellsNothing::isFlat).orElse(false)) {

@@ -19,7 +19,6 @@ final class SwitchUnreachable implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     BenchReach reach = new BenchReach(pack, Set.of());
     Map<Set<BenchState>, Boolean> known = new HashMap<>();
     for (Step step : pack.steps().values()) {

@@ -19,7 +19,6 @@ final class SymptomUnused implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<SymptomId> asked = new LinkedHashSet<>();
     ConditionParts.all(
         pack,

@@ -18,7 +18,6 @@ final class UnreachableCause implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> reached = new Descent(pack).ofComplaints();
     for (Cause cause : pack.causes().values()) {
       boolean grouped = cause.oneOf().map(g -> meets(pack.groups().get(g), reached)).orElse(false);

@@ -20,7 +20,6 @@ final class UselessEvent implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Set<NodeId> used = new LinkedHashSet<>();
     pack.complaints().values().forEach(c -> used.add(c.event()));
     for (Step step : pack.steps().values()) {

@@ -16,6 +16,9 @@ import org.faultwright.problem.Problem;
 /** Steps that wait for each other for ever. */
 final class WaitsForCycle implements PackCheck {
 
+  /** Names in a message: more than these nobody reads. */
+  private static final int MOST_NAMED = 8;
+
   @Override
   public String id() {
     return "waits-for-cycle";
@@ -23,7 +26,6 @@ final class WaitsForCycle implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-
     Map<StepId, Set<StepId>> waits = new LinkedHashMap<>();
     Map<PointId, StepId> steps = Requirements.stepsOfPoints(pack);
     for (Step step : pack.steps().values()) {
@@ -60,7 +62,8 @@ final class WaitsForCycle implements PackCheck {
 
   private void report(List<StepId> cycle, Positions at, Consumer<Problem> found) {
     StringBuilder way = new StringBuilder();
-    cycle.forEach(s -> way.append("'").append(s).append("' waits for "));
+    cycle.stream().limit(MOST_NAMED).forEach(s -> way.append("'" + s + "' waits for "));
+    way.append(cycle.size() > MOST_NAMED ? "... waits for " : "");
     String path = "steps/" + cycle.get(0);
     boolean listed = at.exactly(path + "/waits-for").isPresent();
     found.accept(
