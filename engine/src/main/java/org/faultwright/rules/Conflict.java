@@ -1,6 +1,7 @@
 package org.faultwright.rules;
 
 import java.util.Set;
+import java.util.TreeSet;
 import org.faultwright.casefile.FactId;
 import org.faultwright.pack.Ordered;
 
@@ -15,6 +16,11 @@ public record Conflict(Kind kind, Set<FactId> facts, String words) {
   /** Copies the facts, keeping their order. */
   public Conflict {
     facts = Ordered.copy(facts);
+  }
+
+  /** Two facts that do not go together, the earlier first. */
+  public static Conflict between(Kind kind, FactId one, FactId other, String words) {
+    return new Conflict(kind, new TreeSet<>(Set.of(one, other)), words);
   }
 
   /** How facts can clash. */

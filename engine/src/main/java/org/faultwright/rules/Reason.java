@@ -7,12 +7,16 @@ package org.faultwright.rules;
  */
 public record Reason(Why why, String words) {
 
-  /** The kinds of reasons. */
+  /** The kinds of reasons, the weightier first where advice of one kind is compared. */
   public enum Why {
     /** What a hold forbids is going on. */
     ALARM,
     /** A hold is in force. */
     HELD,
+    /** What the customer wanted is there. */
+    DONE,
+    /** The customer's data are not safe yet. */
+    DATA,
     /** The device was changed and nothing proves yet that the function is back. */
     UNPROVED,
     /** The function counts only once the device is closed. */
@@ -23,23 +27,23 @@ public record Reason(Why why, String words) {
     CONFLICT,
     /** A reading lies on a limit. */
     ON_LIMIT,
-    /** The step is worth its cost. */
+    /** The test is worth its cost. */
     WORTH,
-    /** The customer has not agreed yet. */
-    CONSENT,
-    /** The repair would cost more than the customer will pay. */
-    CEILING,
-    /** The repair is expected to cost less than any other way to end the job. */
-    CHEAPEST,
-    /** The cause calls for other hands. */
-    OTHER_HANDS,
+    /** The test is worth its cost, and the customer has not agreed to it yet. */
+    CONSENT_TO_TEST,
+    /** The customer wants a price first. */
+    ESTIMATE,
     /** The fault lies outside the device, or there is none. */
     NOT_THE_DEVICE,
+    /** The cause calls for other hands. */
+    OTHER_HANDS,
+    /** It is expected to cost less than any other way to end the job. */
+    CHEAPEST,
+    /** So it is, and the customer has not agreed to it yet. */
+    CONSENT_TO_REPAIR,
+    /** So it is, and it costs more than the customer will pay. */
+    CEILING,
     /** Nothing that is open is worth its cost. */
-    NOTHING_LEFT,
-    /** What the customer wanted is there. */
-    DONE,
-    /** The customer wants a price first. */
-    ESTIMATE
+    NOTHING_LEFT
   }
 }

@@ -9,6 +9,11 @@ import org.faultwright.pack.ComplaintId;
  */
 public record FunctionLost(ComplaintId complaint, double p) {
 
+  /** Whether p is at least one half. */
+  public boolean moreLikelyThanNot() {
+    return p >= 0.5;
+  }
+
   /** Checks the domain. */
   public FunctionLost {
     if (!(p >= 0 && p <= 1)) {

@@ -13,6 +13,16 @@ import org.faultwright.pack.CauseId;
  */
 public record Leader(int rank, CauseId cause, double p, Cause.Kind kind, boolean sendOn) {
 
+  /** Whether there is nothing at this device to put right. */
+  public boolean notTheDevice() {
+    return kind == Cause.Kind.OUTSIDE || kind == Cause.Kind.NO_FAULT;
+  }
+
+  /** Whether p is at least one half. */
+  public boolean moreLikelyThanNot() {
+    return p >= 0.5;
+  }
+
   /** Checks the domain. */
   public Leader {
     if (rank < 1) {

@@ -1,0 +1,227 @@
+package org.faultwright.rules;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.casefile.Attempts;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.ReadingUncertainty;
+import org.faultwright.casefile.Told;
+import org.faultwright.measurement.ReadingModel;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Complaint;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.Id;
+import org.faultwright.pack.Lineage;
+import org.faultwright.pack.Observation;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.Symptom;
+import org.faultwright.pack.SymptomId;
+import org.faultwright.rules.facts.Attempted;
+import org.faultwright.rules.facts.BenchWord;
+import org.faultwright.rules.facts.CouldNot;
+import org.faultwright.rules.facts.Did;
+import org.faultwright.rules.facts.OutcomeTold;
+import org.faultwright.rules.facts.ReadingTold;
+import org.faultwright.rules.facts.Said;
+import org.faultwright.rules.facts.Topic;
+
+/**
+ * Turns what has been told into facts that the rules can match: with the causes that can move each,
+ * the bench that its step needs, and what measurement makes of a reading. Immutable.
+ */
+final class CaseReading {
+
+  private record At(Step step, Point point, ReadingModel model, Set<CauseId> ancestors) {}
+
+  private final Pack pack;
+  private final Lineage lineage;
+  private final Map<PointId, At> points = new HashMap<>();
+  private final Map<StepId, Set<CauseId>> ofStep = new HashMap<>();
+  private final Map<SymptomId, Set<CauseId>> ofSymptom = new HashMap<>();
+
+  CaseReading(Pack pack, Lineage lineage) {
+    this.pack = pack;
+    this.lineage = lineage;
+    for (Step step : pack.steps().values()) {
+      ofStep.put(step.id(), Set.copyOf(lineage.ancestors(step)));
+      for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        Set<CauseId> ancestors = Set.copyOf(lineage.ancestors(Lineage.looksAt(point)));
+        points.putIfAbsent(point.id(), new At(step, point, model(point), ancestors));
+      }
+    }
+    for (Symptom symptom : pack.symptoms().values()) {
+      ofSymptom.put(
+          symptom.id(),
+          symptom
+              .shows()
+              .map(o -> Set.copyOf(lineage.ancestors(Lineage.looksAt(o))))
+              .orElse(Set.of()));
+    }
+  }
+
+  private static ReadingModel model(Point point) {
+    return ReadingModel.of(
+        point.reference(),
+        point.states().stream()
+            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
+            .toList());
+  }
+
+  /** The attempts that the facts tell of. */
+  Attempts attempts(List<Told> facts) {
+    return Attempts.of(pack, lineage, facts);
+  }
+
+  /** Whether an attempt before the fact touches the complaint's function. */
+  boolean attemptedBefore(FactId fact, ComplaintId complaint, Attempts attempts) {
+    Set<CauseId> ancestors = lineage.ancestors(pack.complaints().get(complaint).event());
+    return attempts.made().stream()
+        .anyMatch(a -> a.fact().compareTo(fact) < 0 && a.moves(ancestors));
+  }
+
+  /**
+   * The facts for the rules.
+   *
+   * @throws IllegalArgumentException when facts are not in order, or speak of what the pack lacks
+   */
+  List<Object> read(List<Told> facts, Attempts attempts) {
+    List<Object> read = new ArrayList<>();
+    attempts.made().forEach(a -> read.add(new Attempted(a.fact(), a.step(), a.touched())));
+    int last = 0;
+    for (Told told : facts) {
+      if (told.id().number() <= last) {
+        throw new IllegalArgumentException(
+            "facts must be in order of telling: " + told.id() + " after #" + last);
+      }
+      last = told.id().number();
+      read(told, attempts.epochOf(told.id())).ifPresent(read::add);
+    }
+    return read;
+  }
+
+  private Optional<Object> read(Told told, int epoch) {
+    FactId id = told.id();
+    Fact fact = told.fact();
+    if (fact instanceof Fact.Complained f) {
+      known(pack.complaints(), f.complaint());
+      return said(id, Topic.Kind.COMPLAINT, f.complaint(), Set.of(), epoch, !f.reported());
+    } else if (fact instanceof Fact.SymptomNoted f) {
+      known(pack.symptoms(), f.symptom());
+      return said(id, Topic.Kind.SYMPTOM, f.symptom(), ofSymptom.get(f.symptom()), epoch, false);
+    } else if (fact instanceof Fact.HistorySaid f) {
+      known(pack.histories(), f.history());
+      return said(id, Topic.Kind.HISTORY_SAID, f.history(), Set.of(), epoch, false);
+    } else if (fact instanceof Fact.HistorySeen f) {
+      known(pack.histories(), f.history());
+      return said(id, Topic.Kind.HISTORY_SEEN, f.history(), Set.of(), epoch, false);
+    } else if (fact instanceof Fact.ConsentAnswered f) {
+      return said(id, Topic.Kind.CONSENT, f.consent(), Set.of(), epoch, false);
+    } else if (fact instanceof Fact.OutcomeSeen f) {
+      return Optional.of(outcome(id, f, epoch));
+    } else if (fact instanceof Fact.ReadingTaken f) {
+      return Optional.of(reading(id, f, epoch));
+    } else if (fact instanceof Fact.StepDone f) {
+      Step step = known(pack.steps(), f.step());
+      return Optional.of(new Did(id, f.step(), step.conditions().bench()));
+    } else if (fact instanceof Fact.CouldNotDo f) {
+      known(pack.steps(), f.step());
+      return Optional.of(new CouldNot(id, f.step(), f.why()));
+    } else if (fact instanceof Fact.BenchSet f) {
+      known(pack.switches(), f.state().of());
+      return Optional.of(new BenchWord(id, f.state(), true));
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Object> said(
+      FactId id, Topic.Kind kind, Id about, Set<CauseId> ancestors, int epoch, boolean denial) {
+    return Optional.of(new Said(id, new Topic(kind, about), ancestors, epoch, denial));
+  }
+
+  private OutcomeTold outcome(FactId id, Fact.OutcomeSeen seen, int epoch) {
+    Step step = known(pack.steps(), seen.step());
+    List<OutcomeId> outcomes = step.shows().map(Observation::outcomes).orElse(List.of());
+    if (!outcomes.contains(seen.outcome())) {
+      throw new IllegalArgumentException(
+          "outcome of " + step.id() + " must be one of " + outcomes + ": " + seen.outcome());
+    }
+    Optional<Complaint> proves = step.proves().map(pack.complaints()::get);
+    // Closing the device changes what such a test looks at, so it may come out differently then.
+    boolean alwaysTheSame =
+        step.copies() == 1 && !proves.map(Complaint::countsClosed).orElse(false);
+    return new OutcomeTold(
+        id,
+        new Topic(Topic.Kind.OUTCOME, step.id()),
+        ofStep.get(step.id()),
+        epoch,
+        step.id(),
+        seen.outcome(),
+        step.conditions().bench(),
+        alwaysTheSame,
+        step.proves(),
+        proves.isPresent() && seen.outcome().equals(outcomes.get(0)));
+  }
+
+  private ReadingTold reading(FactId id, Fact.ReadingTaken taken, int epoch) {
+    At at = points.get(taken.point());
+    if (at == null) {
+      throw new IllegalArgumentException("point must be one of the pack: " + taken.point());
+    }
+    double u = ReadingUncertainty.of(pack, at.step, at.point, taken).combined();
+    int state = at.model.classify(taken.value(), u);
+    return new ReadingTold(
+        id,
+        new Topic(Topic.Kind.READING, taken.point()),
+        at.ancestors,
+        epoch,
+        at.step.id(),
+        taken,
+        u,
+        state == 0 ? StateId.NORMAL : at.point.states().get(state - 1).id(),
+        at.model.nearLimit(taken.value(), u),
+        at.step.conditions().bench(),
+        ruledOut(at.step, taken.setup()));
+  }
+
+  private static Optional<String> ruledOut(Step step, Fact.Setup setup) {
+    Step.PinTable table = step.pinTable().orElseThrow();
+    if (differs(setup.leads(), table.leads())) {
+      return Optional.of(
+          "it was taken with the leads "
+              + setup.leads().get()
+              + "; the step says "
+              + table.leads().get());
+    }
+    if (differs(setup.instrument(), table.instrument())) {
+      return Optional.of(
+          "it was taken with "
+              + setup.instrument().get()
+              + "; the step says "
+              + table.instrument().get());
+    }
+    return Optional.empty();
+  }
+
+  private static boolean differs(Optional<?> told, Optional<?> stated) {
+    return told.isPresent() && stated.isPresent() && !told.equals(stated);
+  }
+
+  private static <K extends Id, V> V known(Map<K, V> all, K id) {
+    V found = all.get(id);
+    if (found == null) {
+      throw new IllegalArgumentException("facts must speak of what the pack has: " + id.value());
+    }
+    return found;
+  }
+}

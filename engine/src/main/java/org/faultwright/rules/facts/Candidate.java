@@ -1,0 +1,188 @@
+package org.faultwright.rules.facts;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.casefile.FactId;
+import org.faultwright.pack.BenchState;
+import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Ordered;
+import org.faultwright.pack.StepId;
+import org.faultwright.rules.Advice;
+import org.faultwright.rules.Conflict;
+import org.faultwright.rules.Reason;
+
+/**
+ * Concluded: an advice that could be given.
+ *
+ * @param step the step to do, or to ask about
+ * @param why the reason that made it a candidate
+ * @param words the reason in words
+ * @param value orders candidates of one kind, the greater first
+ * @param order orders those of the same value: the place in the pack, or of a fact
+ * @param turns the bench positions to bring about, where no step says so
+ * @param consents what to ask for
+ * @param about the facts that it is about
+ */
+public record Candidate(
+    Advice.Kind kind,
+    Optional<StepId> step,
+    Reason.Why why,
+    String words,
+    double value,
+    int order,
+    List<BenchState> turns,
+    Set<ConsentId> consents,
+    Set<FactId> about) {
+
+  private static final Comparator<Candidate> GREATER_VALUE =
+      Comparator.comparingDouble(Candidate::value).reversed();
+
+  /** What is left when all else is equal; it never decides between different things to do. */
+  private static final Comparator<Candidate> LAST =
+      Comparator.comparingInt(Candidate::order)
+          .thenComparing(c -> c.step.map(StepId::value).orElse(""))
+          .thenComparing(Candidate::words)
+          .thenComparing(c -> c.turns.toString())
+          .thenComparing(c -> c.about.toString());
+
+  private static final Comparator<Candidate> BY_VALUE =
+      GREATER_VALUE
+          .thenComparing(Candidate::kind)
+          .thenComparing(Candidate::why)
+          .thenComparing(LAST);
+
+  private static final Comparator<Candidate> BY_REASON =
+      Comparator.comparing(Candidate::why).thenComparing(GREATER_VALUE).thenComparing(LAST);
+
+  /** Copies the collections, keeping their order. */
+  public Candidate {
+    turns = List.copyOf(turns);
+    consents = Ordered.copy(consents);
+    about = Ordered.copy(about);
+  }
+
+  /** Doing a step. */
+  public static Candidate step(
+      Advice.Kind kind, PackStep step, Reason.Why why, String words, double value) {
+    return new Candidate(
+        kind,
+        Optional.of(step.id()),
+        why,
+        words,
+        value,
+        step.order(),
+        List.of(),
+        Set.of(),
+        Set.of());
+  }
+
+  /** Asking the customer before a step. */
+  public static Candidate ask(
+      PackStep step, Reason.Why why, Set<ConsentId> consents, String words, double value) {
+    return new Candidate(
+        Advice.Kind.ASK,
+        Optional.of(step.id()),
+        why,
+        words,
+        value,
+        step.order(),
+        List.of(),
+        consents,
+        Set.of());
+  }
+
+  /** Asking again what was said or seen. */
+  public static Candidate lookAgain(FactId fact, Conflict conflict, Number times) {
+    return again(Optional.empty(), Reason.Why.CONFLICT, fact, conflict.words(), -times.intValue());
+  }
+
+  /** Testing again. */
+  public static Candidate testAgain(PackStep step, FactId fact, Conflict conflict, Number times) {
+    return again(
+        Optional.of(step.id()), Reason.Why.CONFLICT, fact, conflict.words(), -times.intValue());
+  }
+
+  /** Taking a reading again. */
+  public static Candidate rereading(PackStep step, FactId fact, double worth) {
+    return again(
+        Optional.of(step.id()),
+        Reason.Why.ON_LIMIT,
+        fact,
+        "the reading " + fact + " lies on a limit, and it matters on which side",
+        worth);
+  }
+
+  private static Candidate again(
+      Optional<StepId> step, Reason.Why why, FactId fact, String words, double value) {
+    return new Candidate(
+        Advice.Kind.READ_AGAIN,
+        step,
+        why,
+        words,
+        value,
+        -fact.number(),
+        List.of(),
+        Set.of(),
+        Set.of(fact));
+  }
+
+  /** Turning switches. */
+  public static Candidate turning(
+      Advice.Kind kind, List<BenchState> turns, Reason.Why why, String words) {
+    return new Candidate(kind, Optional.empty(), why, words, 0, 0, turns, Set.of(), Set.of());
+  }
+
+  /** An advice that needs no more than its kind. */
+  public static Candidate plain(Advice.Kind kind, Reason.Why why, String words) {
+    return turning(kind, List.of(), why, words);
+  }
+
+  /** Whether it is about danger. */
+  public boolean urgent() {
+    return why == Reason.Why.ALARM || why == Reason.Why.HELD;
+  }
+
+  /** Whether it proves that the function is back. */
+  public boolean proving() {
+    return kind == Advice.Kind.FUNCTION_TEST;
+  }
+
+  /** Whether it tells more about the device. */
+  public boolean looking() {
+    return kind == Advice.Kind.READ_AGAIN
+        || kind == Advice.Kind.TEST
+        || why == Reason.Why.CONSENT_TO_TEST;
+  }
+
+  /** Whether it is a repair, or asks for one. */
+  public boolean repairing() {
+    return kind == Advice.Kind.REPAIR
+        || why == Reason.Why.CONSENT_TO_REPAIR
+        || why == Reason.Why.CEILING;
+  }
+
+  /** Whether it settles how the job goes out: by a repair or by an end. */
+  public boolean settling() {
+    return repairing()
+        || kind == Advice.Kind.SEND_ON
+        || kind == Advice.Kind.RETURN
+        || why == Reason.Why.ESTIMATE;
+  }
+
+  /** Whether it stops because facts cannot hold together. */
+  public boolean stopsForConflict() {
+    return kind == Advice.Kind.STOP && why == Reason.Why.CONFLICT;
+  }
+
+  /** Whether it comes before another by value, then by kind and reason, then by order. */
+  public boolean comesBeforeByValue(Candidate other) {
+    return BY_VALUE.compare(this, other) < 0;
+  }
+
+  /** Whether it comes before another by reason, then by value, then by order. */
+  public boolean comesBeforeByReason(Candidate other) {
+    return BY_REASON.compare(this, other) < 0;
+  }
+}

@@ -1,0 +1,210 @@
+package org.faultwright.rules.facts;
+
+import java.util.LinkedHashSet;
+import java.util.Optional;
+import java.util.Set;
+import org.faultwright.pack.BenchState;
+import org.faultwright.pack.BoardId;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Complaint;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.Condition;
+import org.faultwright.pack.Conventions;
+import org.faultwright.pack.Ordered;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
+import org.faultwright.pack.Switch;
+import org.faultwright.pack.ToolId;
+
+/** A step of the pack. Two are equal when they have the same id. */
+public final class PackStep {
+
+  /**
+   * How often a step may be answered, or a repeatable repair tried, before it is left alone: a
+   * judgement, so that a job ends even where answers contradict each other for ever.
+   */
+  public static final int MOST_REPEATS = 3;
+
+  private final Step step;
+  private final int order;
+  private final boolean doneClosed;
+  private final Optional<Complaint> proves;
+  private final Set<CauseId> changed;
+
+  /**
+   * Wraps a step.
+   *
+   * @param changed the causes that it can cure or hide
+   * @param order its place in the pack
+   */
+  public PackStep(Pack pack, Step step, Set<CauseId> changed, int order) {
+    this.step = step;
+    this.order = order;
+    this.changed = Ordered.copy(changed);
+    this.proves = step.proves().map(pack.complaints()::get);
+    boolean closed = true;
+    for (BenchState state : step.conditions().bench()) {
+      Switch of = pack.switches().get(state.of());
+      closed &= !(state.on() && of != null && of.closedWhenOff());
+    }
+    this.doneClosed = closed;
+  }
+
+  /** Its id. */
+  public StepId id() {
+    return step.id();
+  }
+
+  /** The step. */
+  public Step step() {
+    return step;
+  }
+
+  /** What the rules say about when it is open. */
+  public Subject subject() {
+    return new Subject.OfStep(step.id());
+  }
+
+  /** Its place in the pack. */
+  public int order() {
+    return order;
+  }
+
+  /** What kind of step it is. */
+  public Step.Kind kind() {
+    return step.kind();
+  }
+
+  /** The bench positions that it needs. */
+  public Set<BenchState> needs() {
+    return step.conditions().bench();
+  }
+
+  /** The functions that it needs. */
+  public Set<ComplaintId> working() {
+    return step.conditions().working();
+  }
+
+  /** The condition that it states. */
+  public Condition onlyIf() {
+    return step.conditions().onlyIf();
+  }
+
+  /** Whether it states one. */
+  public boolean conditional() {
+    return !(onlyIf() instanceof Condition.Always);
+  }
+
+  /** The steps that it waits for. */
+  public Set<StepId> after() {
+    return step.conditions().after();
+  }
+
+  /** The tools that it needs. */
+  public Set<ToolId> tools() {
+    return step.conditions().tools();
+  }
+
+  /** The boards that it is for; empty: all. */
+  public Set<BoardId> boards() {
+    return step.boards();
+  }
+
+  /** The complaint whose function it proves. */
+  public Optional<Complaint> proves() {
+    return proves;
+  }
+
+  /** Whether it proves the function of this complaint. */
+  public boolean provesFunctionOf(ComplaintId complaint) {
+    return proves.isPresent() && proves.get().id().equals(complaint);
+  }
+
+  /** Whether it proves a function that counts only once the device is closed, and can do so. */
+  public boolean provesClosed() {
+    return doneClosed && proves.isPresent() && proves.get().countsClosed();
+  }
+
+  /** Whether it names a step to do afterwards. */
+  public boolean followedBy(StepId other) {
+    return step.thenRepeat().isPresent() && step.thenRepeat().get().equals(other);
+  }
+
+  /** Whether it changes the device, or gets something ready: done once, it is done. */
+  public boolean doneOnce() {
+    return switch (kind()) {
+      case REPAIR, SWAP, PREPARE -> true;
+      case FUNCTION_TEST, TEST -> false;
+    };
+  }
+
+  /** Whether it is a repair: it changes the device. */
+  public boolean repairs() {
+    return kind() == Step.Kind.REPAIR || kind() == Step.Kind.SWAP;
+  }
+
+  /** Whether it saves the customer's data. */
+  public boolean savesData() {
+    return id().equals(Conventions.BACK_UP_DATA);
+  }
+
+  /** Whether it can put a cause right. */
+  public boolean cures(CauseId cause) {
+    return repairs() && changed.contains(cause);
+  }
+
+  /** That the device has one of its boards. */
+  public Condition onItsBoards() {
+    return new Condition.Any(
+        step.boards().stream().<Condition>map(Condition.BoardIs::new).toList());
+  }
+
+  /** Whether it has been carried out as often as makes sense. */
+  public boolean triedEnough(Number times) {
+    return times.intValue() >= (step.repeatable() ? MOST_REPEATS : 1);
+  }
+
+  /** Whether it has been answered as often as makes sense while nothing changes. */
+  public boolean answeredEnough(Number times) {
+    return times.intValue() >= (step.copies() == 1 ? 1 : MOST_REPEATS);
+  }
+
+  /** Whether what it shows has not been told so often that it is left alone. */
+  public boolean mayBeRepeated(Number times) {
+    return times.intValue() < MOST_REPEATS;
+  }
+
+  /** Whether it has outcomes. */
+  public boolean hasOutcomes() {
+    return step.shows().isPresent();
+  }
+
+  /** The points that it reads on a board; on an unknown board those that every board has. */
+  public Set<PointId> points(Optional<BoardId> board) {
+    Set<PointId> found = new LinkedHashSet<>();
+    step.pinTable()
+        .ifPresent(
+            table -> {
+              for (Point point : table.points()) {
+                if (point.boards().isEmpty()
+                    || (board.isPresent() && point.boards().contains(board.get()))) {
+                  found.add(point.id());
+                }
+              }
+            });
+    return Ordered.copy(found);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof PackStep s && s.id().equals(id());
+  }
+
+  @Override
+  public int hashCode() {
+    return id().hashCode();
+  }
+}
