@@ -50,6 +50,7 @@ final class Shares {
   /** Solves; returns the complaint whose shares cannot be attained, if any. */
   Optional<ComplaintId> solve() {
     shares.forEach((f, of) -> of.forEach((c, s) -> priors.put(c, s * rate(f))));
+    pack.groups().values().stream().filter(OneOf::certain).forEach(this::sumToOne);
     if (shares.isEmpty()) {
       return Optional.empty();
     }
@@ -74,6 +75,11 @@ final class Shares {
       }
     }
     return off;
+  }
+
+  private void sumToOne(OneOf certain) {
+    double total = certain.members().stream().mapToDouble(m -> priors.getOrDefault(m, 0.0)).sum();
+    certain.members().forEach(m -> priors.computeIfPresent(m, (c, p) -> p / total));
   }
 
   private double rate(ComplaintId f) {

@@ -32,6 +32,9 @@ public final class RandomPacks {
   private final List<NodeId> nodes = new ArrayList<>();
   private final List<String> grouped = new ArrayList<>();
 
+  /** A cause with a small share cannot follow a cause with a large one too often. */
+  private double mostFollows = 1;
+
   private RandomPacks(Dice dice) {
     this.dice = dice;
   }
@@ -66,6 +69,7 @@ public final class RandomPacks {
   public static Pack drawWithShares(SplittableRandom random, Set<PackFeature> features) {
     RandomPacks packs = new RandomPacks(new Dice(random, features));
     packs.shares(packs.dice.from(2, 5));
+    packs.mostFollows = 0.3;
     packs.bonds();
     packs.eventOfShares();
     new RandomSteps(packs.dice, packs.sketch, packs.causes, packs.nodes).add();
@@ -141,7 +145,7 @@ public final class RandomPacks {
       String cause = causes.get(i);
       if (!grouped.contains(cause) && dice.has(PackFeature.FOLLOWS, 0.35)) {
         for (String root : dice.someOf(causes.subList(0, i), dice.with(0.8) ? 1 : 2)) {
-          sketch.follows(cause, root, dice.p());
+          sketch.follows(cause, root, Math.min(dice.p(), mostFollows));
         }
       }
     }

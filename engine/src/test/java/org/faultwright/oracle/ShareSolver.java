@@ -63,19 +63,21 @@ public final class ShareSolver {
   public static Optional<Map<CauseId, Double>> solve(Pack pack) {
     ShareSolver solver = new ShareSolver(pack);
     for (int sweep = 0; sweep <= MOST_SWEEPS; sweep++) {
-      if (solver.isDone()) {
+      Map<ComplaintId, Found> found = new LinkedHashMap<>();
+      solver.shares.keySet().forEach(c -> found.put(c, solver.look(c)));
+      if (solver.isDone(found)) {
         return Optional.of(solver.pOwn);
       }
-      if (!solver.sweep()) {
+      if (!solver.sweep(found)) {
         return Optional.empty();
       }
     }
     return Optional.empty();
   }
 
-  private boolean isDone() {
+  private boolean isDone(Map<ComplaintId, Found> all) {
     for (Map.Entry<ComplaintId, Map<CauseId, Double>> entry : shares.entrySet()) {
-      Found found = look(entry.getKey());
+      Found found = all.get(entry.getKey());
       double rate = pack.complaints().get(entry.getKey()).rate().p();
       boolean free = entry.getValue().keySet().stream().noneMatch(this::isInCertainGroup);
       if (free && Math.abs(found.pLost() - rate) > CLOSE_ENOUGH) {
@@ -119,10 +121,10 @@ public final class ShareSolver {
   }
 
   /** One sweep over all complaints; false where it leads nowhere. */
-  private boolean sweep() {
+  private boolean sweep(Map<ComplaintId, Found> all) {
     Map<CauseId, Double> factors = new LinkedHashMap<>();
     for (ComplaintId complaint : shares.keySet()) {
-      Found found = look(complaint);
+      Found found = all.get(complaint);
       double rate = pack.complaints().get(complaint).rate().p();
       shares
           .get(complaint)
@@ -139,7 +141,13 @@ public final class ShareSolver {
     for (GroupId group : pack.groups().keySet()) {
       scale(pack.groups().get(group), factors);
     }
-    return pOwn.values().stream().allMatch(p -> p >= 0 && p <= 1);
+    return factors.entrySet().stream()
+        .allMatch(e -> e.getValue() == 0 || isReasonable(pOwn.get(e.getKey())));
+  }
+
+  /** Not on its way to 0 or 1, where no odds could be solved. */
+  private static boolean isReasonable(double p) {
+    return p > 1e-100 && p <= 1;
   }
 
   /** Multiplies the odds of members against none, or, without none, their probabilities. */
