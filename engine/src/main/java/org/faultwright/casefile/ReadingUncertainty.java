@@ -22,15 +22,6 @@ import org.faultwright.pack.Step;
  */
 public record ReadingUncertainty(double systematic, double random) {
 
-  /**
-   * Accuracy of an instrument that states none: 1 % of the reading; common practice for hand-held
-   * meters, no source.
-   */
-  public static final Accuracy UNSTATED = new Accuracy(0.01, 0, 0);
-
-  /** Resolution assumed where none is stated: this part of the reference's own scale. */
-  private static final double UNSTATED_RESOLUTION = 0.002;
-
   /** The uncertainty of a reading taken in a case. */
   public static ReadingUncertainty of(Pack pack, Step step, Point point, Fact.ReadingTaken taken) {
     Optional<InstrumentId> instrument =
@@ -55,13 +46,13 @@ public record ReadingUncertainty(double systematic, double random) {
 
   private static ReadingUncertainty at(
       Pack pack, Optional<InstrumentId> instrument, Point point, double value) {
-    Optional<Accuracy> accuracy =
-        instrument.map(pack.instruments()::get).flatMap(Instrument::accuracy);
-    double resolution =
-        accuracy.map(Accuracy::resolution).orElse(UNSTATED_RESOLUTION * scale(point));
-    Accuracy a = accuracy.orElse(UNSTATED);
+    Accuracy a =
+        instrument
+            .map(pack.instruments()::get)
+            .flatMap(Instrument::accuracy)
+            .orElse(Accuracy.whenUnstated(point.reference().dimension()));
     double systematic = new Accuracy(a.ofReading(), a.absolute(), 0).standardUncertainty(value);
-    double random = new Accuracy(0, 0, resolution).standardUncertainty(value);
+    double random = new Accuracy(0, 0, a.resolution()).standardUncertainty(value);
     return new ReadingUncertainty(systematic, random);
   }
 

@@ -184,8 +184,8 @@ public final class CompiledPack implements PackCompilation {
   }
 
   /**
-   * As {@link #belief(List)}, ready to say how likely the functions of these complaints are lost now without compiling
-   * another network.
+   * As {@link #belief(List)}, ready to say how likely the functions of these complaints are lost
+   * now without compiling another network.
    */
   public BeliefResult belief(List<Told> facts, Collection<ComplaintId> lostNow) {
     int now = 0;
@@ -209,8 +209,10 @@ public final class CompiledPack implements PackCompilation {
             .flatMap(s -> s.pinTable().map(Step.PinTable::points).orElse(List.of()).stream())
             .filter(p -> p.id().equals(point))
             .findFirst()
-            .orElseThrow(() -> new IllegalArgumentException("point must be one of the pack: " + point));
-    int settled = bound.timeline().settled(lineage.ancestors(Lineage.looksAt(of)), bound.timeline().now());
+            .orElseThrow(
+                () -> new IllegalArgumentException("point must be one of the pack: " + point));
+    int settled =
+        bound.timeline().settled(lineage.ancestors(Lineage.looksAt(of)), bound.timeline().now());
     double[] only = new double[of.states().size() + 1];
     for (int s = 0; s < of.states().size(); s++) {
       only[s + 1] = of.states().get(s).id().equals(state) ? 1 : 0;
