@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.pack.Goal;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.PackId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.format.Block;
@@ -18,6 +19,7 @@ import org.faultwright.pack.format.Form;
 import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Names;
+import org.faultwright.pack.format.SchemaWriter;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.reader.PackLibrary;
 import org.faultwright.pack.reader.PackReading;
@@ -64,6 +66,12 @@ public final class CaseReader {
             CaseKeys.SKILL,
             facts,
             CaseKeys.EXPECT);
+  }
+
+  /** The JSON Schema of a case of format 1, written from the keys that the reader reads. */
+  public static String schema() {
+    Pack anyPack = new PackDraft(new PackId("any", "pack")).build();
+    return SchemaWriter.write("A case, format 1", new CaseReader(anyPack).block.shape());
   }
 
   /**
@@ -289,7 +297,7 @@ public final class CaseReader {
 
       @Override
       public org.faultwright.pack.format.Shape shape() {
-        return new org.faultwright.pack.format.Shape.ListOf(fact.shape());
+        return new org.faultwright.pack.format.Shape.ListOf(fact.shape(), 0);
       }
     };
   }

@@ -227,7 +227,7 @@ final class FactForms {
                 FormatRule.BAD_LIMITS,
                 f.at(UNCERTAINTY),
                 "'uncertainty' of " + f.scope().owner() + " must be above 0: " + u.get(),
-                "");
+                "leave it out where it is not known");
         return Optional.empty();
       }
       uncertainty = OptionalDouble.of(u.get().si());

@@ -128,7 +128,7 @@ public final class Block implements Form<Fields> {
   }
 
   private static Optional<?> value(Key<?> key, Entry entry, Scope scope) {
-    Scope inner = scope.at(key.name());
+    Scope inner = scope.at(entry.key());
     if (entry.value() instanceof YamlScalar s && s.isEmpty()) {
       inner.error(
           FormatRule.EMPTY_VALUE,
@@ -164,7 +164,7 @@ public final class Block implements Form<Fields> {
     if (!slips.contains(key.name())) {
       scope.error(
           FormatRule.MISSING_KEY,
-          map.at(),
+          scope.place().orElse(map.at()),
           "'" + key.name() + "' is missing in " + scope.owner(),
           "add '" + key.name() + ":', " + key.doc());
     }
@@ -204,13 +204,13 @@ public final class Block implements Form<Fields> {
       if (slips.stream().noneMatch(group::contains)) {
         scope.error(
             FormatRule.CHOOSE_ONE,
-            map.at(),
+            scope.place().orElse(map.at()),
             scope.owner()
                 + " needs "
                 + (most == 1 ? "one" : "at least one")
                 + " of: "
                 + String.join(", ", group),
-            "");
+            "add one of them");
       }
       return false;
     }

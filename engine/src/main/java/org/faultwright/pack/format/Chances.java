@@ -90,7 +90,7 @@ public final class Chances {
               + " must be between 0 % and 100 %: "
               + s.word(),
           s.text().contains("%") || p.compareTo(BigDecimal.valueOf(100)) > 0
-              ? ""
+              ? "write at most 100 %"
               : "did you mean " + s.text() + " %?");
       return Optional.empty();
     }
@@ -165,16 +165,16 @@ public final class Chances {
     if (sum.compareTo(BigDecimal.ONE) == 0) {
       return true;
     }
+    BigDecimal off = sum.subtract(BigDecimal.ONE);
     scope.error(
         FormatRule.ROW_SUM,
         at,
-        what
-            + " of "
-            + scope.owner()
-            + " must sum to 100 %: "
-            + sum.movePointRight(2).stripTrailingZeros().toPlainString()
-            + " %",
-        "");
+        what + " of " + scope.owner() + " must sum to 100 %: " + percentOf(sum),
+        (off.signum() > 0 ? "take away " : "add ") + percentOf(off.abs()));
     return false;
+  }
+
+  private static String percentOf(BigDecimal part) {
+    return part.movePointRight(2).stripTrailingZeros().toPlainString() + " %";
   }
 }

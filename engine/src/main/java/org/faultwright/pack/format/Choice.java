@@ -85,9 +85,9 @@ public final class Choice<T> implements Form<T> {
     }
     scope.error(
         FormatRule.CHOOSE_ONE,
-        map.at(),
+        scope.place().orElse(map.at()),
         "'" + scope.key() + "' of " + scope.owner() + " needs one of: " + String.join(", ", keys()),
-        "");
+        "add one of them");
   }
 
   @Override

@@ -15,6 +15,8 @@ public enum FormatRule {
   UNKNOWN_KEY(true),
   /** A key that must be there. */
   MISSING_KEY(true),
+  /** A key that must stand beside another one. */
+  MISSING_BESIDE(false),
   /** None, or more than one, of keys of which one is needed. */
   CHOOSE_ONE(true),
   /** A word that is none of those allowed. */

@@ -11,6 +11,7 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.problem.Nearest;
 
@@ -52,7 +53,18 @@ public final class Forms {
         FormatRule.WRONG_TYPE,
         node.at(),
         "'" + scope.key() + "' of " + scope.owner() + " must be " + what + ", and here is " + found,
-        "");
+        asWritten(what, node));
+  }
+
+  private static String asWritten(String what, YamlNode node) {
+    if (what.startsWith("a list")) {
+      return node instanceof YamlScalar s && !s.isEmpty() && s.text().length() < 40
+          ? "write [" + s.text() + "]"
+          : "write the items in brackets, or each in a line of its own after a dash";
+    } else if (what.startsWith("a block")) {
+      return "write its keys in braces, or each in a line of its own below";
+    }
+    return node instanceof YamlScalar ? "correct it" : "write a single value";
   }
 
   private static Optional<String> text(YamlScalar scalar, Scope scope) {
@@ -120,7 +132,7 @@ public final class Forms {
 
       @Override
       public Shape shape() {
-        return new Shape.ListOf(item.shape());
+        return new Shape.ListOf(item.shape(), 0);
       }
     };
   }
@@ -150,7 +162,33 @@ public final class Forms {
 
       @Override
       public Shape shape() {
-        return new Shape.ListOf(item.shape());
+        return new Shape.ListOf(item.shape(), 0);
+      }
+    };
+  }
+
+  /** A list or map in which something must be. */
+  public static <T> Form<T> some(Form<T> form) {
+    return new Form<>() {
+      @Override
+      public Optional<T> read(YamlNode node, Scope scope) {
+        boolean empty =
+            node instanceof YamlList list && list.items().isEmpty()
+                || node instanceof YamlMap map && map.entries().isEmpty();
+        if (empty) {
+          scope.error(
+              FormatRule.EMPTY_VALUE,
+              node.at(),
+              "'" + scope.key() + "' of " + scope.owner() + " is empty",
+              "write at least one, or remove the key");
+          return Optional.empty();
+        }
+        return form.read(node, scope);
+      }
+
+      @Override
+      public Shape shape() {
+        return form.shape().notEmpty();
       }
     };
   }

@@ -117,7 +117,9 @@ public final class Ids {
             + Id.MAX_LENGTH
             + " characters: "
             + scalar.word(),
-        Id.isWellSpelt(better) ? "write '" + better + "'" : "");
+        Id.isWellSpelt(better)
+            ? "write '" + better + "'"
+            : "write short words with hyphens between");
     return false;
   }
 
@@ -139,7 +141,7 @@ public final class Ids {
         boolean good = true;
         for (Entry e : map.entries()) {
           Optional<K> k = key.apply(e.key(), scope);
-          Optional<V> v = entry(e, value, scope.at(e.key().shortened()));
+          Optional<V> v = entry(e, value, scope.at(e.key()));
           if (k.isPresent() && v.isPresent()) {
             values.put(k.get(), v.get());
           } else {
@@ -151,7 +153,7 @@ public final class Ids {
 
       @Override
       public Shape shape() {
-        return new Shape.MapOf(SPELLING, value.shape());
+        return new Shape.MapOf(value.shape(), 0);
       }
     };
   }

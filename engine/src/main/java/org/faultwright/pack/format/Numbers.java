@@ -30,17 +30,19 @@ public final class Numbers {
   public static final Form<Double> MONEY =
       Forms.scalar(
           "an amount of money",
-          new Shape.Number(0, false),
+          new Shape.Number(false),
           (s, scope) -> number(s, scope, "an amount of money is a bare number, as in 12.50"));
 
   /** How many: a whole number from 0. */
   public static final Form<Integer> COUNT =
-      Forms.scalar("a whole number", new Shape.Number(0, true), Numbers::whole);
+      Forms.scalar("a whole number", new Shape.Number(true), Numbers::whole);
 
   /** A factor, as in x8. */
   public static final Form<BigDecimal> FACTOR_FORM =
       Forms.scalar(
-          "a factor such as x8", new Shape.Pattern("x ?(" + DECIMAL + ")", false), Numbers::factor);
+          "a factor such as x8",
+          new Shape.Pattern("x ?(?!0*(\\.0*)?$)(" + DECIMAL + ")", false),
+          Numbers::factor);
 
   /** A time; a bare number is minutes. */
   public static final Form<Duration> TIME_FORM =
@@ -83,7 +85,12 @@ public final class Numbers {
 
   private static Optional<Integer> whole(YamlScalar s, Scope scope) {
     if (!s.text().matches("[0-9]{1,9}")) {
-      bad(FormatRule.BAD_NUMBER, s, scope, "a whole number, not below 0", "");
+      bad(
+          FormatRule.BAD_NUMBER,
+          s,
+          scope,
+          "a whole number, not below 0",
+          "write 0, 1, 2 and so on");
       return Optional.empty();
     }
     return Optional.of(Integer.parseInt(s.text()));

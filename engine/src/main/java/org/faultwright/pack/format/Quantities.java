@@ -29,7 +29,7 @@ public final class Quantities {
           FormatRule.BAD_QUANTITY,
           s.at(),
           "'" + scope.key() + "' of " + scope.owner() + ": " + e.getMessage(),
-          "");
+          "write a value with its unit, such as 0.452 V");
       return Optional.empty();
     }
   }
@@ -53,7 +53,7 @@ public final class Quantities {
               + any.get().dimension().word()
               + ": "
               + s.text(),
-          "");
+          "write it with its unit, such as " + kind.example());
       return Optional.empty();
     }
     return any;

@@ -18,12 +18,11 @@ public sealed interface Shape {
   record Pattern(String regex, boolean number) implements Shape {}
 
   /**
-   * A bare number.
+   * A bare number, not below 0.
    *
-   * @param least the smallest allowed
    * @param whole whether it must be whole
    */
-  record Number(double least, boolean whole) implements Shape {}
+  record Number(boolean whole) implements Shape {}
 
   /** One of several words. */
   record Words(List<String> words) implements Shape {}
@@ -34,11 +33,19 @@ public sealed interface Shape {
   /** One of several shapes. */
   record Either(List<Shape> shapes) implements Shape {}
 
-  /** A list. */
-  record ListOf(Shape item) implements Shape {}
+  /**
+   * A list.
+   *
+   * @param least how many items it must have
+   */
+  record ListOf(Shape item, int least) implements Shape {}
 
-  /** A map from ids, or whatever the pattern says, to values of one shape. */
-  record MapOf(String keyRegex, Shape values) implements Shape {}
+  /**
+   * A map from ids to values of one shape.
+   *
+   * @param least how many it must have
+   */
+  record MapOf(Shape values, int least) implements Shape {}
 
   /**
    * A block of keys.
@@ -56,6 +63,18 @@ public sealed interface Shape {
       List<List<String>> atMostOne,
       List<List<String>> anyOf)
       implements Shape {}
+
+  /** The same shape with at least one item in its lists and maps. */
+  default Shape notEmpty() {
+    if (this instanceof ListOf list) {
+      return new ListOf(list.item(), 1);
+    } else if (this instanceof MapOf map) {
+      return new MapOf(map.values(), 1);
+    } else if (this instanceof Either either) {
+      return new Either(either.shapes().stream().map(Shape::notEmpty).toList());
+    }
+    return this;
+  }
 
   /** A shape that may contain itself. */
   record Named(String name, Supplier<Shape> shape) implements Shape {}

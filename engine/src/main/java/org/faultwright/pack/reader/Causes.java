@@ -58,10 +58,13 @@ final class Causes {
   private static final Key<Map<ModeId, Chance>> SHOWS =
       Key.optional(
           "shows",
-          Ids.map(
-              (s, scope) ->
-                  Ids.wellSpelt(s, scope) ? Optional.of(new ModeId(s.text())) : Optional.empty(),
-              Chances.chance(1)),
+          Forms.some(
+              Ids.map(
+                  (s, scope) ->
+                      Ids.wellSpelt(s, scope)
+                          ? Optional.of(new ModeId(s.text()))
+                          : Optional.empty(),
+                  Chances.chance(1))),
           "where it comes and goes: the probability that it acts, by what provokes it");
   private static final Key<Boolean> SEND_ON =
       Key.optional("send-on", Forms.YES_NO, "whether it calls for other hands");
@@ -75,7 +78,8 @@ final class Causes {
   static final Form<List<Cause>> FORM = Section.of(Kind.CAUSE, BLOCK, Causes::cause);
 
   private static final Key<java.util.Set<CauseId>> MEMBERS =
-      Key.required("members", Forms.set(Ids.CAUSE), "causes of which at most one is present");
+      Key.required(
+          "members", Forms.some(Forms.set(Ids.CAUSE)), "causes of which at most one is present");
   private static final Key<Boolean> CERTAIN =
       Key.optional("certain", Forms.YES_NO, "whether exactly one is present in every device");
 
@@ -104,7 +108,7 @@ final class Causes {
     if (!shows.isEmpty() && !shows.containsKey(ModeId.AT_REST)) {
       f.scope()
           .error(
-              FormatRule.MISSING_KEY,
+              FormatRule.MISSING_BESIDE,
               f.keyAt(SHOWS),
               "'shows' of " + f.scope().owner() + " must say what happens 'at-rest'",
               "add the probability that it acts when nothing provokes it, as in {at-rest: 30 %}");
@@ -153,7 +157,7 @@ final class Causes {
     if (f.get(OF).isEmpty()) {
       f.scope()
           .error(
-              FormatRule.MISSING_KEY,
+              FormatRule.MISSING_BESIDE,
               f.at(SHARE),
               "'of' is missing beside 'share' of " + f.scope().owner(),
               "add 'of:', the complaint that it is a share of");

@@ -87,9 +87,9 @@ final class Conditions {
       };
 
   private static final Key<List<Condition>> ALL =
-      Key.required("all", Forms.list(ITSELF), "conditions that must all be met");
+      Key.required("all", Forms.some(Forms.list(ITSELF)), "conditions that must all be met");
   private static final Key<List<Condition>> ANY =
-      Key.required("any", Forms.list(ITSELF), "conditions of which one must be met");
+      Key.required("any", Forms.some(Forms.list(ITSELF)), "conditions of which one must be met");
   private static final Key<Condition> NOT =
       Key.required("not", ITSELF, "the condition that must be known not to be met");
 

@@ -100,9 +100,7 @@ final class Cycles {
   }
 
   private <T extends NodeId> void cycle(List<T> circle, Kind kind, String verb) {
-    StringBuilder words = new StringBuilder();
-    circle.stream().limit(8).forEach(id -> words.append("'" + id.value() + "' " + verb + " "));
-    words.append(circle.size() > 8 ? "... " : "").append("'" + circle.get(0).value() + "'");
+    List<String> way = circle.stream().skip(1).limit(8).map(id -> "'" + id.value() + "'").toList();
     scope.error(
         FormatRule.CYCLE,
         scope
@@ -113,7 +111,10 @@ final class Cycles {
         kind.word()
             + " '"
             + circle.get(0).value()
-            + (circle.size() == 1 ? "' " + verb + " itself" : "' goes round in a circle: " + words),
+            + "' "
+            + verb
+            + " itself"
+            + (way.isEmpty() ? "" : ", by way of " + String.join(", ", way)),
         "take one of them out of the circle");
   }
 

@@ -68,7 +68,7 @@ final class Events {
                   + inputs
                   + ": "
                   + count,
-              "");
+              "write a number from 1 to " + inputs);
       return Optional.empty();
     }
     return Optional.of(new Vote(count, f.need(OF)));

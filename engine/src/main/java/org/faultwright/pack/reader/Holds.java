@@ -36,7 +36,8 @@ final class Holds {
                       new HoldId(id), f.need(WHEN), f.need(FORBIDS), f.need(UNTIL), f.need(SAYS))));
 
   private static final Key<List<Condition>> TOGETHER =
-      Key.required("together", Forms.list(Conditions.FORM), "facts that cannot hold together");
+      Key.required(
+          "together", Forms.some(Forms.list(Conditions.FORM)), "facts that cannot hold together");
 
   static final Form<List<Clash>> CLASHES =
       Forms.list(

@@ -27,7 +27,7 @@ import org.faultwright.pack.yaml.YamlNode;
 final class Locating {
 
   private static final Form<Map<CauseId, Chance>> PLACES =
-      Ids.map(Kind.CAUSE, CauseId::new, Chances.chance());
+      Forms.some(Ids.map(Kind.CAUSE, CauseId::new, Chances.chance()));
 
   static final Form<Observation> FORM =
       new Form<>() {
@@ -50,10 +50,6 @@ final class Locating {
     List<Observation.TrueState> states = new ArrayList<>();
     List<OutcomeId> outcomes = new ArrayList<>();
     Map<StateId, Map<OutcomeId, Chance>> rows = new LinkedHashMap<>();
-    if (places.isEmpty()) {
-      Forms.wrongType(node, scope, "causes with probabilities, one at least");
-      return Optional.empty();
-    }
     for (Map.Entry<CauseId, Chance> place : places.entrySet()) {
       String id = place.getKey().value();
       if (id.equals(Results.NOTHING) || id.equals(StateId.NORMAL.value())) {

@@ -47,7 +47,8 @@ final class NotYet {
                   : Optional.empty());
 
   private static final Key<Set<StateId>> STAGES =
-      Key.required("stages", Forms.set(Ids.spelt(StateId::new)), "the stages, in order");
+      Key.required(
+          "stages", Forms.some(Forms.set(Ids.spelt(StateId::new))), "the stages, in order");
   private static final Key<Map<CauseId, YamlScalar>> STOPS =
       Key.required(
           "stops",

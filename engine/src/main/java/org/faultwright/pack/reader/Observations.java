@@ -15,6 +15,7 @@ import org.faultwright.pack.format.Choice;
 import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Form;
 import org.faultwright.pack.format.FormatRule;
+import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Ids;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
@@ -39,7 +40,7 @@ final class Observations {
   private static final Key<Map<NodeId, Chance>> ANY =
       Key.required(
           "any",
-          Ids.map(Ids::node, Chances.chance()),
+          Forms.some(Ids.map(Ids::node, Chances.chance())),
           "causes, each with P(positive) with that cause alone");
   private static final Key<OutcomeId> POSITIVE =
       Key.optional("positive", Ids.spelt(OutcomeId::new), "name of the positive outcome");

@@ -104,7 +104,7 @@ final class Points {
 
         @Override
         public Shape shape() {
-          return new Shape.MapOf(Ids.SPELLING, BLOCK.shape());
+          return new Shape.MapOf(BLOCK.shape(), 1);
         }
       };
 

@@ -74,7 +74,7 @@ final class References {
                 FormatRule.BAD_LIMITS,
                 f.at(HIGH),
                 "the upper limit must be above the lower one: " + low.get() + " to " + high.get(),
-                "");
+                "write the lower one under \'low\' and the upper one under \'high\'");
         return Optional.empty();
       }
     }
@@ -95,7 +95,7 @@ final class References {
             + wanted.unit()
             + ", and here is a "
             + found.word(),
-        "");
+        "write it with its unit, such as " + wanted.example());
   }
 
   /** What kind of quantity a reference is, as far as its text says. */
@@ -165,7 +165,7 @@ final class References {
         kind.isPresent() ? Quantities.of(text, kind.get(), scope) : Quantities.any(text, scope);
     if (tolerance.isEmpty() && !f.wrote(TOLERANCE)) {
       scope.error(
-          FormatRule.MISSING_KEY,
+          FormatRule.MISSING_BESIDE,
           text.at(),
           "'tolerance' is missing beside '" + scope.key() + "' of " + scope.owner(),
           "add 'tolerance:', " + TOLERANCE.doc());

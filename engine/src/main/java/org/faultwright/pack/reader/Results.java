@@ -92,7 +92,12 @@ final class Results {
             .flatMap(Names.Defined::block)
             .map(Results::ofStep)
             .orElse(Set.of());
-    return Outcomes.resolve(step, List.copyOf(names), "", word, scope);
+    return Outcomes.resolve(
+        step,
+        List.copyOf(names),
+        "let the step show something, or ask for {done: " + step + "}",
+        word,
+        scope);
   }
 
   /** The state that a word means for a point. */

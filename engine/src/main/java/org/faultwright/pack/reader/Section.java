@@ -50,7 +50,7 @@ record Section<V, T>(Kind kind, Form<V> value, BiFunction<String, V, Optional<T>
     List<T> things = new ArrayList<>();
     for (Entry e : map.entries()) {
       boolean wellSpelt = Ids.wellSpelt(e.key(), scope);
-      Optional<V> v = Ids.entry(e, value, scope.of(kind, e.key().shortened()));
+      Optional<V> v = Ids.entry(e, value, scope.of(kind, e.key()));
       if (wellSpelt) {
         v.flatMap(x -> make.apply(e.name(), x)).ifPresent(things::add);
       }
@@ -60,7 +60,7 @@ record Section<V, T>(Kind kind, Form<V> value, BiFunction<String, V, Optional<T>
 
   @Override
   public Shape shape() {
-    return new Shape.MapOf(Ids.SPELLING, value.shape());
+    return new Shape.MapOf(value.shape(), 0);
   }
 
   /** An id as words, for what has no title. */

@@ -53,11 +53,13 @@ final class StateTables {
                   : Optional.empty());
 
   private static final Key<List<Named>> STATES =
-      Key.required("states", Forms.list(STATE_FORM), "states off normal, in order of dominance");
+      Key.required(
+          "states", Forms.some(Forms.list(STATE_FORM)), "states off normal, in order of dominance");
 
   /** The outcomes. */
   static final Key<Set<OutcomeId>> OUTCOMES =
-      Key.required("outcomes", Forms.set(Ids.spelt(OutcomeId::new)), "the outcomes, by name");
+      Key.required(
+          "outcomes", Forms.some(Forms.set(Ids.spelt(OutcomeId::new))), "the outcomes, by name");
 
   private static final Key<Map<YamlScalar, Rows.Row>> ROWS =
       Key.required(
@@ -66,7 +68,8 @@ final class StateTables {
           "for each state, normal too, the probability of each outcome");
 
   private static final Key<Set<NodeId>> GIVEN =
-      Key.required("given", Forms.set(Ids.NODE), "causes and events that the table looks at");
+      Key.required(
+          "given", Forms.some(Forms.set(Ids.NODE)), "causes and events that the table looks at");
   private static final Key<List<Boolean>> WHEN =
       Key.required("when", Forms.list(Forms.YES_NO), "yes or no for each of those given");
   private static final Key<Rows.Row> GIVES =
@@ -188,7 +191,7 @@ final class StateTables {
                         + " looks at "
                         + given.size()
                     : "this combination has a row already",
-                "");
+                "each combination needs one row");
         good = false;
         continue;
       }
@@ -208,7 +211,7 @@ final class StateTables {
                   + (1 << given.size())
                   + " rows, one for each combination: "
                   + rows.size(),
-              "");
+              "add those that are missing, or use \'any\' or \'states\'");
       good = false;
     }
     return good ? Optional.of(new Observation.OfTable(given, outcomes, rows)) : Optional.empty();

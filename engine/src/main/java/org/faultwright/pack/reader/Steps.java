@@ -117,7 +117,7 @@ final class Steps {
   private static final Key<Observation> LOCATES =
       Key.optional("locates", Locating.FORM, "places it can find, each with the probability");
   private static final Key<List<Point>> POINTS =
-      Key.optional("points", Points.FORM, "points where readings are taken");
+      Key.optional("points", Forms.some(Points.FORM), "points where readings are taken");
   private static final Key<Proving.Proof> PROVES =
       Key.optional("proves", Proving.FORM, "the complaint whose function it proves");
   private static final Key<String> COMPARE =
@@ -280,7 +280,7 @@ final class Steps {
     if (f.wrote(SWAP)) {
       f.scope()
           .error(
-              FormatRule.MISSING_KEY,
+              FormatRule.MISSING_BESIDE,
               f.at(SWAP),
               "'donor-good' is missing beside 'swap' of " + f.scope().owner(),
               "add 'donor-good:', " + DONOR_GOOD.doc());

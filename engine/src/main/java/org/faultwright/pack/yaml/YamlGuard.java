@@ -77,7 +77,11 @@ final class YamlGuard {
 
   private Optional<YamlMap> document() {
     if (!events.checkEvent(Event.ID.DocumentStart)) {
-      add(YamlRule.EMPTY_FILE, start(), "there is nothing in this file", "");
+      add(
+          YamlRule.EMPTY_FILE,
+          start(),
+          "there is nothing in this file",
+          "start with 'pack:' or 'case:'");
       return Optional.empty();
     }
     DocumentStartEvent start = (DocumentStartEvent) events.getEvent();
@@ -89,7 +93,7 @@ final class YamlGuard {
     YamlNode root = node(0);
     events.getEvent();
     if (events.checkEvent(Event.ID.DocumentStart)) {
-      add(
+      refuse(
           YamlRule.SECOND_DOCUMENT,
           span(events.getEvent().getStartMark(), 3),
           "a second document begins here; a file holds one",
@@ -129,7 +133,7 @@ final class YamlGuard {
           YamlRule.TOO_DEEP,
           span(event.getStartMark(), 1),
           "lists and blocks must not be nested more than " + YamlLimits.DEPTH + " deep",
-          "");
+          "say it with fewer levels");
       throw new Stop();
     }
     return event instanceof SequenceStartEvent sequence
@@ -200,7 +204,11 @@ final class YamlGuard {
       YamlNode key = node(depth + 1);
       YamlNode value = node(depth + 1);
       if (!(key instanceof YamlScalar name)) {
-        refuse(YamlRule.KEY_NOT_PLAIN, key.at(), "a key must be a single word", "");
+        refuse(
+            YamlRule.KEY_NOT_PLAIN,
+            key.at(),
+            "a key must be a single word",
+            "write a word, a ':' and the value");
       } else if (name.plain() && name.text().equals("<<")) {
         refuse(
             YamlRule.MERGE_KEY,
