@@ -124,6 +124,7 @@ class CaseReaderTest {
             case.yaml:5:28: error[wrong-unit]: 'value' of fact 1 must be a voltage, in V, and here is a current: 452 mA
                 5 |   - {reading: left, value: 452 mA}
                   |                            ^^^^^^
+               write it as in 0.452 V
             1 error
             """);
   }

@@ -53,7 +53,7 @@ public final class Quantities {
               + any.get().dimension().word()
               + ": "
               + s.text(),
-          "write it with its unit, such as " + kind.example());
+          "write it as in " + kind.example());
       return Optional.empty();
     }
     return any;

@@ -95,7 +95,7 @@ final class References {
             + wanted.unit()
             + ", and here is a "
             + found.word(),
-        "write it with its unit, such as " + wanted.example());
+        "write it as in " + wanted.example());
   }
 
   /** What kind of quantity a reference is, as far as its text says. */

@@ -3,8 +3,6 @@ package org.faultwright.pack.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
@@ -79,18 +77,5 @@ class PackChecksContract {
   void ids_areNamedOnce() {
     List<String> ids = PackChecks.all().stream().map(PackCheck::id).toList();
     assertThat(ids).doesNotHaveDuplicates().hasSizeGreaterThanOrEqualTo(25);
-  }
-
-  @Test
-  void fixtures_areAllUsed() throws IOException {
-    try (Stream<Path> folders = Files.list(FIXTURES)) {
-      List<String> withoutCheck =
-          folders
-              .filter(f -> Files.exists(f.resolve("fine.yaml")))
-              .map(f -> f.getFileName().toString())
-              .filter(id -> PackChecks.all().stream().noneMatch(c -> c.id().equals(id)))
-              .toList();
-      assertThat(withoutCheck).as("files that no check reads prove nothing").isEmpty();
-    }
   }
 }
