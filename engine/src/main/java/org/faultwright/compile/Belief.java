@@ -188,7 +188,6 @@ public final class Belief implements BeliefResult {
     for (Slot slot : Slots.observed(facts)) {
       told.addAll(Bits.of(compiled.pack(), slot));
     }
-    return new WorldSearch(compiled.pack(), network, evaluation, logPEvidence, told)
-        .find(pLeftOut, most);
+    return new WorldSearch(compiled.pack(), network, evaluation, told).find(pLeftOut, most);
   }
 }

@@ -156,9 +156,12 @@ final class Network {
     causes.forEach((c, ref) -> coordinates.put(new Coordinate.Present(c), ref));
     presence.strengths().forEach(coordinates::put);
     eventNodes.otherwise().forEach((e, ref) -> coordinates.put(new Coordinate.Otherwise(e), ref));
-    for (CauseId c : causes.keySet()) {
-      coordinates.put(new Coordinate.Hidden(c), presence.hidden(c, now));
-    }
+    causes.forEach(
+        (c, ref) -> {
+          if (!ref.equals(Ref.NO)) {
+            coordinates.put(new Coordinate.Hidden(c), presence.hidden(c, now));
+          }
+        });
     coordinates
         .entrySet()
         .removeIf(

@@ -61,8 +61,7 @@ final class WorldSearch {
    * @param believed the evaluation with all evidence, after its upward pass
    * @param told the bits that the evidence can tell something about
    */
-  WorldSearch(
-      Pack pack, Network network, Evaluation believed, double logPEvidence, Set<Coordinate> told) {
+  WorldSearch(Pack pack, Network network, Evaluation believed, Set<Coordinate> told) {
     coordinates = List.copyOf(network.coordinates.keySet());
     int n = coordinates.size();
     refs = new Ref.At[n];
@@ -104,7 +103,8 @@ final class WorldSearch {
         }
       }
     }
-    scale = logPEvidence;
+    // the residue's own P(evidence): what concerns no variable is not in it
+    scale = evaluation.upward();
   }
 
   /** Places of a cause and of the bad new parts that stand in for it. */
@@ -175,6 +175,9 @@ final class WorldSearch {
   }
 
   private void list(byte[] bits, double mass) {
+    if (!(mass > 0)) {
+      return;
+    }
     worlds.add(bits);
     masses.add(mass);
     covered += mass;
@@ -326,7 +329,7 @@ final class WorldSearch {
       byte[] more = bits.clone();
       more[split] = (byte) value;
       for (int i = causes; i < refs.length; i++) {
-        if (more[i] == LikelyWorlds.UNRESOLVED || refs[i] == null) {
+        if (more[i] == LikelyWorlds.UNRESOLVED || !matters(i, present(more))) {
           free(i);
         } else {
           fix(i, more[i] == 1);
