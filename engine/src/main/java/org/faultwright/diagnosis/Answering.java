@@ -1,0 +1,151 @@
+package org.faultwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.Told;
+import org.faultwright.compile.Belief;
+import org.faultwright.compile.BeliefResult;
+import org.faultwright.compile.CompiledPack;
+import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.StepId;
+import org.faultwright.planning.Planner;
+import org.faultwright.planning.Seen;
+import org.faultwright.planning.Weighing;
+import org.faultwright.planning.Worth;
+import org.faultwright.rules.AdviceSet;
+import org.faultwright.rules.Findings;
+import org.faultwright.rules.StepStatus;
+import org.faultwright.rules.Summary;
+import org.faultwright.rules.WorkingMemory;
+import org.faultwright.rules.facts.Impossible;
+
+/**
+ * The walk from facts to an answer: first firing, evidence, posterior, worlds, worth, second
+ * firing. See {@code DEVELOPERS.md}, "One fact followed through the code".
+ */
+final class Answering {
+
+  /** Probability of unlikely worlds that planning may leave out. */
+  static final double P_LEFT_OUT = 1e-3;
+
+  /** Worlds that planning looks at, at most. */
+  static final int MOST_WORLDS = 256;
+
+  private final CompiledPack compiled;
+  private final Planner planner;
+  private final WorkingMemory memory;
+
+  Answering(CompiledPack compiled, Planner planner, WorkingMemory memory) {
+    this.compiled = compiled;
+    this.planner = planner;
+    this.memory = memory;
+  }
+
+  Answer answer(CaseFile caseFile) {
+    Findings findings = memory.conclude(caseFile.facts());
+    List<Told> standing = Diagnosis.standing(findings);
+    Set<ComplaintId> reported = reported(standing);
+    BeliefResult result = compiled.belief(standing, reported);
+    if (result instanceof BeliefResult.ImpossibleEvidence impossible) {
+      Summary summary = Summary.impossible(new Impossible(impossible.clash()));
+      return unweighed(
+          caseFile,
+          findings,
+          new Outlook.ImpossibleEvidence(impossible.clash()),
+          memory.advise(summary));
+    } else if (result instanceof BeliefResult.OverBudget over) {
+      return unweighed(
+          caseFile,
+          findings,
+          new Outlook.OverBudget(over.predicted(), over.budget()),
+          memory.advise(Summary.NOTHING));
+    }
+    Belief belief = (Belief) result;
+    Posterior posterior = posterior(belief, reported);
+    Weighing weighing =
+        planner.look(
+            belief.worlds(P_LEFT_OUT, MOST_WORLDS),
+            findings.situation(),
+            caseFile.intake(),
+            Permitted.by(findings));
+    Rereading rereading = new Rereading(compiled, planner, caseFile.intake(), findings, standing);
+    Summary summary =
+        new Summarising(compiled.pack(), caseFile, findings, posterior, weighing)
+            .summary(rereading.worths(weighing));
+    AdviceSet advice = memory.advise(summary);
+    return new Answer(
+        caseFile,
+        findings,
+        posterior,
+        considered(findings, weighing),
+        OptionalDouble.of(weighing.expectedCost()),
+        weighing.pLeftOut(),
+        advice);
+  }
+
+  private static Set<ComplaintId> reported(List<Told> standing) {
+    Set<ComplaintId> reported = new LinkedHashSet<>();
+    for (Told t : standing) {
+      if (t.fact() instanceof Fact.Complained c && c.reported()) {
+        reported.add(c.complaint());
+      }
+    }
+    return reported;
+  }
+
+  private Posterior posterior(Belief belief, Set<ComplaintId> reported) {
+    List<Posterior.Ranked> ranking = new ArrayList<>();
+    belief
+        .causes()
+        .forEach(
+            (c, p) ->
+                ranking.add(new Posterior.Ranked(c, p, compiled.priors().getOrDefault(c, 0.0))));
+    ranking.sort(Comparator.comparingDouble((Posterior.Ranked r) -> -r.p()));
+    Map<ComplaintId, Double> lost = new LinkedHashMap<>();
+    reported.forEach(c -> lost.put(c, Math.min(1, belief.pLost(c))));
+    return new Posterior(ranking, lost, belief.logPEvidence());
+  }
+
+  private Answer unweighed(
+      CaseFile caseFile, Findings findings, Outlook outlook, AdviceSet advice) {
+    List<Considered> steps = new ArrayList<>();
+    findings.steps().values().forEach(s -> steps.add(unweighed(s)));
+    return new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice);
+  }
+
+  private static Considered unweighed(StepStatus status) {
+    return new Considered(
+        status.step(), status, OptionalDouble.empty(), OptionalDouble.empty(), Map.of());
+  }
+
+  private static List<Considered> considered(Findings findings, Weighing weighing) {
+    Map<StepId, Considered> steps = new LinkedHashMap<>();
+    for (Worth w : weighing.tests()) {
+      Map<OutcomeId, Double> outcomes = new LinkedHashMap<>();
+      for (Worth.Branch b : w.branches()) {
+        if (b.seen() instanceof Seen.Shown shown) {
+          outcomes.put(shown.outcome(), b.p());
+        }
+      }
+      steps.put(
+          w.step(),
+          new Considered(
+              w.step(),
+              findings.step(w.step()),
+              OptionalDouble.of(w.worth()),
+              OptionalDouble.of(w.cost()),
+              outcomes));
+    }
+    findings.steps().forEach((id, status) -> steps.computeIfAbsent(id, k -> unweighed(status)));
+    return List.copyOf(steps.values());
+  }
+}

@@ -1,0 +1,141 @@
+package org.faultwright.diagnosis;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.Told;
+import org.faultwright.compile.CompiledPack;
+import org.faultwright.explanation.Explainer;
+import org.faultwright.explanation.WhyCause;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.StepId;
+import org.faultwright.planning.Planner;
+import org.faultwright.planning.Shop;
+import org.faultwright.rules.Findings;
+import org.faultwright.rules.Standing;
+import org.faultwright.rules.StepStatus;
+import org.faultwright.rules.WorkingMemory;
+
+/**
+ * One open case: tell it facts, ask for the answer. The order in which facts are told between two
+ * attempts never matters; a withdrawn fact is as if never told. Confined to one thread; close it
+ * when the case is put away.
+ *
+ * <p>A diagnosis costs little until its first answer, so that it can be forked freely for what-if.
+ */
+public final class Diagnosis implements AutoCloseable {
+
+  private final CompiledPack compiled;
+  private final Engine.Ready ready;
+  private final Shop shop;
+  private CaseFile caseFile;
+  private Optional<WorkingMemory> memory = Optional.empty();
+  private Optional<Planner> planner = Optional.empty();
+  private Optional<Answer> answer = Optional.empty();
+
+  Diagnosis(Engine.Ready ready, Shop shop, CaseFile caseFile) {
+    this.ready = ready;
+    this.compiled = ready.compiled();
+    this.shop = shop;
+    this.caseFile = caseFile;
+    caseFile.facts().forEach(t -> KnownToPack.check(compiled.pack(), t.fact()));
+  }
+
+  /** The pack. */
+  public Pack pack() {
+    return compiled.pack();
+  }
+
+  /** The case as told so far. */
+  public CaseFile caseFile() {
+    return caseFile;
+  }
+
+  /**
+   * Tells a fact.
+   *
+   * @return its number, for {@link #withdraw}
+   * @throws IllegalArgumentException when the fact speaks of what the pack does not have; nothing
+   *     has changed then
+   */
+  public FactId tell(Fact fact) {
+    KnownToPack.check(compiled.pack(), fact);
+    caseFile = caseFile.with(fact);
+    answer = Optional.empty();
+    return caseFile.facts().get(caseFile.facts().size() - 1).id();
+  }
+
+  /**
+   * Withdraws a fact.
+   *
+   * @throws IllegalArgumentException when no such fact stands in the case
+   */
+  public void withdraw(FactId id) {
+    if (caseFile.facts().stream().noneMatch(t -> t.id().equals(id))) {
+      throw new IllegalArgumentException("fact must be one of the case: " + id);
+    }
+    caseFile = caseFile.without(id);
+    answer = Optional.empty();
+  }
+
+  /** The answer to the facts told so far. */
+  public Answer answer() {
+    if (answer.isEmpty()) {
+      if (memory.isEmpty()) {
+        memory = Optional.of(ready.rules().open(caseFile.intake()));
+        planner = Optional.of(Planner.of(ready.device(), shop));
+      }
+      answer = Optional.of(new Answering(compiled, planner.get(), memory.get()).answer(caseFile));
+    }
+    return answer.get();
+  }
+
+  /** A second diagnosis with the same facts; what is told to the one does not reach the other. */
+  public Diagnosis fork() {
+    return new Diagnosis(ready, shop, caseFile);
+  }
+
+  /** The answer if these facts were told as well; this diagnosis stays as it is. */
+  public Answer suppose(Collection<? extends Fact> facts) {
+    try (Diagnosis fork = fork()) {
+      facts.forEach(fork::tell);
+      return fork.answer();
+    }
+  }
+
+  /**
+   * Why a cause ranks where it does.
+   *
+   * @throws IllegalArgumentException when the pack has no such cause
+   * @throws IllegalStateException when the facts cannot all be true, or the case is too wide: then
+   *     nothing ranks
+   */
+  public WhyCause why(CauseId cause) {
+    Answer now = answer();
+    if (now.posterior().isEmpty()) {
+      throw new IllegalStateException(
+          "causes must be ranked before one can be explained: " + now.outlook());
+    }
+    now.posterior().get().p(cause);
+    List<StepId> open =
+        now.findings().steps().values().stream()
+            .filter(StepStatus::isOpen)
+            .map(StepStatus::step)
+            .toList();
+    return new Explainer(compiled).why(cause, standing(now.findings()), open);
+  }
+
+  static List<Told> standing(Findings findings) {
+    return findings.standings().stream().filter(Standing::counts).map(Standing::told).toList();
+  }
+
+  @Override
+  public void close() {
+    memory.ifPresent(WorkingMemory::close);
+    memory = Optional.empty();
+  }
+}

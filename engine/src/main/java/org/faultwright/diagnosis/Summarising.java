@@ -1,0 +1,112 @@
+package org.faultwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.faultwright.casefile.CaseFile;
+import org.faultwright.pack.Cause;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.StepId;
+import org.faultwright.planning.RepairWay;
+import org.faultwright.planning.Weighing;
+import org.faultwright.rules.Findings;
+import org.faultwright.rules.Summary;
+import org.faultwright.rules.facts.Exit;
+import org.faultwright.rules.facts.FunctionLost;
+import org.faultwright.rules.facts.Leader;
+import org.faultwright.rules.facts.RepairPlan;
+import org.faultwright.rules.facts.Reread;
+import org.faultwright.rules.facts.TestWorth;
+
+/** What inference and planning found, in the few facts that the second firing needs. */
+final class Summarising {
+
+  private static final int LEADERS = 3;
+  private static final int TESTS = 6;
+  private static final int REPAIRS = 4;
+
+  private final Pack pack;
+  private final CaseFile caseFile;
+  private final Findings findings;
+  private final Posterior posterior;
+  private final Weighing weighing;
+
+  Summarising(
+      Pack pack, CaseFile caseFile, Findings findings, Posterior posterior, Weighing weighing) {
+    this.pack = pack;
+    this.caseFile = caseFile;
+    this.findings = findings;
+    this.posterior = posterior;
+    this.weighing = weighing;
+  }
+
+  Summary summary(List<Reread> rereads) {
+    return new Summary(
+        leaders(),
+        posterior.lost().entrySet().stream()
+            .map(e -> new FunctionLost(e.getKey(), e.getValue()))
+            .toList(),
+        tests(),
+        rereads,
+        repairs(),
+        Optional.of(
+            new Exit(
+                Math.max(0, weighing.exit().cost()),
+                weighing.exit().kind() == org.faultwright.planning.Exit.Kind.SEND_ON)),
+        Optional.empty());
+  }
+
+  private List<Leader> leaders() {
+    List<Leader> leaders = new ArrayList<>();
+    for (Posterior.Ranked r :
+        posterior.ranking().subList(0, Math.min(LEADERS, posterior.ranking().size()))) {
+      Cause cause = pack.causes().get(r.cause());
+      leaders.add(new Leader(leaders.size() + 1, r.cause(), r.p(), cause.kind(), cause.sendOn()));
+    }
+    return leaders;
+  }
+
+  private List<TestWorth> tests() {
+    Map<StepId, TestWorth> tests = new LinkedHashMap<>();
+    addTests(tests, weighing, false);
+    weighing.ifAgreed().ifPresent(w -> addTests(tests, w, true));
+    return List.copyOf(tests.values());
+  }
+
+  private void addTests(Map<StepId, TestWorth> tests, Weighing from, boolean ifAgreed) {
+    from.tests().stream()
+        .filter(w -> ifAgreed ? opensWithConsent(w.step()) : findings.isOpen(w.step()))
+        .limit(TESTS)
+        .forEach(w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), w.worth(), w.cost())));
+  }
+
+  private boolean opensWithConsent(StepId step) {
+    return !findings.step(step).opensWithConsent().isEmpty();
+  }
+
+  private List<RepairPlan> repairs() {
+    Map<StepId, RepairPlan> repairs = new LinkedHashMap<>();
+    addRepairs(repairs, weighing, false);
+    weighing.ifAgreed().ifPresent(w -> addRepairs(repairs, w, true));
+    return List.copyOf(repairs.values());
+  }
+
+  private void addRepairs(Map<StepId, RepairPlan> repairs, Weighing from, boolean ifAgreed) {
+    from.repairs().stream()
+        .filter(w -> ifAgreed ? opensWithConsent(w.repair()) : findings.isOpen(w.repair()))
+        .limit(REPAIRS)
+        .forEach(
+            w ->
+                repairs.putIfAbsent(
+                    w.repair(),
+                    new RepairPlan(
+                        w.repair(), Math.max(0, w.expectedCost()), w.pPass(), aboveCeiling(w))));
+  }
+
+  private boolean aboveCeiling(RepairWay way) {
+    return caseFile.intake().ceiling().isPresent()
+        && way.cost() > caseFile.intake().ceiling().getAsDouble();
+  }
+}
