@@ -11,6 +11,7 @@ import org.faultwright.casefile.FactId;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.StepId;
 import org.faultwright.rules.facts.Candidate;
 
@@ -48,7 +49,7 @@ final class AdviceOrder {
       List<Candidate> candidates, Map<Candidate, Set<Candidate>> outranked) {
     Set<Candidate> left = new LinkedHashSet<>(candidates);
     List<Candidate> sorted = new ArrayList<>();
-    while (!left.isEmpty()) {
+    do {
       List<Candidate> first =
           left.stream()
               .filter(c -> outranked.getOrDefault(c, Set.of()).stream().noneMatch(left::contains))
@@ -59,7 +60,7 @@ final class AdviceOrder {
       }
       sorted.add(first.get(0));
       left.remove(first.get(0));
-    }
+    } while (!left.isEmpty());
     return sorted;
   }
 
@@ -70,7 +71,12 @@ final class AdviceOrder {
     Set<FactId> about = new LinkedHashSet<>();
     for (Candidate each : same) {
       reasons.add(new Reason(each.why(), each.words()));
-      consents.addAll(each.consents());
+      if (each.kind() == Advice.Kind.ASK) {
+        consents.addAll(findings.step(each.step().orElseThrow()).opensWithConsent());
+      }
+      if (each.why() == Reason.Why.CEILING) {
+        consents.add(Conventions.ABOVE_CEILING);
+      }
       about.addAll(each.about());
     }
     Optional<StepStatus> status = first.step().map(findings::step);

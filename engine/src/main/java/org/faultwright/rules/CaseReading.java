@@ -99,18 +99,19 @@ final class CaseReading {
     List<Object> read = new ArrayList<>();
     attempts.made().forEach(a -> read.add(new Attempted(a.fact(), a.step(), a.touched())));
     int last = 0;
+    Map<StepId, Integer> times = new HashMap<>();
     for (Told told : facts) {
       if (told.id().number() <= last) {
         throw new IllegalArgumentException(
             "facts must be in order of telling: " + told.id() + " after #" + last);
       }
       last = told.id().number();
-      read(told, attempts.epochOf(told.id())).ifPresent(read::add);
+      read(told, attempts.epochOf(told.id()), times).ifPresent(read::add);
     }
     return read;
   }
 
-  private Optional<Object> read(Told told, int epoch) {
+  private Optional<Object> read(Told told, int epoch, Map<StepId, Integer> times) {
     FactId id = told.id();
     Fact fact = told.fact();
     if (fact instanceof Fact.Complained f) {
@@ -133,7 +134,8 @@ final class CaseReading {
       return Optional.of(reading(id, f, epoch));
     } else if (fact instanceof Fact.StepDone f) {
       Step step = known(pack.steps(), f.step());
-      return Optional.of(new Did(id, f.step(), step.conditions().bench()));
+      return Optional.of(
+          new Did(id, f.step(), times.merge(f.step(), 1, Integer::sum), step.conditions().bench()));
     } else if (fact instanceof Fact.CouldNotDo f) {
       known(pack.steps(), f.step());
       return Optional.of(new CouldNot(id, f.step(), f.why()));

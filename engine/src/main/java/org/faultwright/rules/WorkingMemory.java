@@ -14,10 +14,8 @@ import org.faultwright.casefile.Told;
 import org.faultwright.pack.BenchState;
 import org.faultwright.rules.facts.Bench;
 import org.faultwright.rules.facts.Now;
-import org.faultwright.rules.facts.PackPoint;
 import org.faultwright.rules.facts.PackStep;
 import org.faultwright.rules.facts.Shop;
-import org.faultwright.rules.facts.Topic;
 import org.faultwright.rules.facts.Weighed;
 import org.kie.api.runtime.KieSession;
 import org.kie.api.runtime.rule.AgendaFilter;
@@ -53,9 +51,7 @@ public final class WorkingMemory implements AutoCloseable {
     for (Object fact : rules.facts()) {
       session.insert(fact);
       if (fact instanceof PackStep step) {
-        step.points(intake.board())
-            .forEach(
-                p -> session.insert(new PackPoint(step.id(), new Topic(Topic.Kind.READING, p))));
+        step.shows(intake.board()).forEach(session::insert);
       }
     }
   }

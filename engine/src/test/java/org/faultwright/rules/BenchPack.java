@@ -65,6 +65,7 @@ final class BenchPack {
     pack.invented = true;
     pack.boards.addAll(Set.of(new BoardId("rev-a"), new BoardId("rev-b")));
     pack.tools.put(new ToolId("camera"), "thermal camera");
+    pack.tools.put(new ToolId("jig"), "pressing jig");
     pack.consents.put(new ConsentId("opening"), "opening the device");
     pack.consents.put(new ConsentId("board-work"), "work on the board");
     for (String each : List.of("prying", "charging", "heating", "soldering")) {
@@ -267,6 +268,8 @@ final class BenchPack {
             .does("soldering")
             .caution("burns"));
     step(pack, new StepDraft("rework").skill(Step.Skill.LICENSED).changes("blown"));
+    step(pack, new StepDraft("press").tool("jig").changes("worn"));
+    step(pack, new StepDraft("swap-cable").changes("cable"));
     step(pack, new StepDraft("mend-speaker").on("opened").changes("speaker"));
     step(pack, new StepDraft("reset").dataRisk().changes("unlisted"));
     step(pack, new StepDraft("back-up-data"));

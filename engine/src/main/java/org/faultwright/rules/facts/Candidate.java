@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.casefile.FactId;
 import org.faultwright.pack.BenchState;
-import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Ordered;
 import org.faultwright.pack.StepId;
 import org.faultwright.rules.Advice;
@@ -22,7 +21,6 @@ import org.faultwright.rules.Reason;
  * @param value orders candidates of one kind, the greater first
  * @param order orders those of the same value: the place in the pack, or of a fact
  * @param turns the bench positions to bring about, where no step says so
- * @param consents what to ask for
  * @param about the facts that it is about
  */
 public record Candidate(
@@ -33,7 +31,6 @@ public record Candidate(
     double value,
     int order,
     List<BenchState> turns,
-    Set<ConsentId> consents,
     Set<FactId> about) {
 
   private static final Comparator<Candidate> GREATER_VALUE =
@@ -59,7 +56,6 @@ public record Candidate(
   /** Copies the collections, keeping their order. */
   public Candidate {
     turns = List.copyOf(turns);
-    consents = Ordered.copy(consents);
     about = Ordered.copy(about);
   }
 
@@ -67,41 +63,22 @@ public record Candidate(
   public static Candidate step(
       Advice.Kind kind, PackStep step, Reason.Why why, String words, double value) {
     return new Candidate(
-        kind,
-        Optional.of(step.id()),
-        why,
-        words,
-        value,
-        step.order(),
-        List.of(),
-        Set.of(),
-        Set.of());
+        kind, Optional.of(step.id()), why, words, value, step.order(), List.of(), Set.of());
   }
 
   /** Asking the customer before a step. */
-  public static Candidate ask(
-      PackStep step, Reason.Why why, Set<ConsentId> consents, String words, double value) {
-    return new Candidate(
-        Advice.Kind.ASK,
-        Optional.of(step.id()),
-        why,
-        words,
-        value,
-        step.order(),
-        List.of(),
-        consents,
-        Set.of());
+  public static Candidate ask(PackStep step, Reason.Why why, String words, double value) {
+    return step(Advice.Kind.ASK, step, why, words, value);
   }
 
   /** Asking again what was said or seen. */
-  public static Candidate lookAgain(FactId fact, Conflict conflict, Number times) {
-    return again(Optional.empty(), Reason.Why.CONFLICT, fact, conflict.words(), -times.intValue());
+  public static Candidate lookAgain(Said said, Conflict conflict) {
+    return again(Optional.empty(), Reason.Why.CONFLICT, said.id(), conflict.words(), 0);
   }
 
   /** Testing again. */
-  public static Candidate testAgain(PackStep step, FactId fact, Conflict conflict, Number times) {
-    return again(
-        Optional.of(step.id()), Reason.Why.CONFLICT, fact, conflict.words(), -times.intValue());
+  public static Candidate testAgain(PackStep step, Observed seen, Conflict conflict) {
+    return again(Optional.of(step.id()), Reason.Why.CONFLICT, seen.id(), conflict.words(), 0);
   }
 
   /** Taking a reading again. */
@@ -117,21 +94,13 @@ public record Candidate(
   private static Candidate again(
       Optional<StepId> step, Reason.Why why, FactId fact, String words, double value) {
     return new Candidate(
-        Advice.Kind.READ_AGAIN,
-        step,
-        why,
-        words,
-        value,
-        -fact.number(),
-        List.of(),
-        Set.of(),
-        Set.of(fact));
+        Advice.Kind.READ_AGAIN, step, why, words, value, -fact.number(), List.of(), Set.of(fact));
   }
 
   /** Turning switches. */
   public static Candidate turning(
       Advice.Kind kind, List<BenchState> turns, Reason.Why why, String words) {
-    return new Candidate(kind, Optional.empty(), why, words, 0, 0, turns, Set.of(), Set.of());
+    return new Candidate(kind, Optional.empty(), why, words, 0, 0, turns, Set.of());
   }
 
   /** An advice that needs no more than its kind. */

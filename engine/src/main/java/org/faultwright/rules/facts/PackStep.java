@@ -1,6 +1,7 @@
 package org.faultwright.rules.facts;
 
-import java.util.LinkedHashSet;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.pack.BenchState;
@@ -13,7 +14,6 @@ import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Ordered;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
-import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
@@ -23,10 +23,10 @@ import org.faultwright.pack.ToolId;
 public final class PackStep {
 
   /**
-   * How often a step may be answered, or a repeatable repair tried, before it is left alone: a
-   * judgement, so that a job ends even where answers contradict each other for ever.
+   * How often a repeatable repair may be tried before it is left alone: a judgement, so that a job
+   * ends whatever the answers.
    */
-  public static final int MOST_REPEATS = 3;
+  private static final int MOST_ATTEMPTS = 3;
 
   private final Step step;
   private final int order;
@@ -163,39 +163,32 @@ public final class PackStep {
   }
 
   /** Whether it has been carried out as often as makes sense. */
-  public boolean triedEnough(Number times) {
-    return times.intValue() >= (step.repeatable() ? MOST_REPEATS : 1);
+  public boolean triedEnough(int times) {
+    return times >= (step.repeatable() ? MOST_ATTEMPTS : 1);
   }
 
-  /** Whether it has been answered as often as makes sense while nothing changes. */
-  public boolean answeredEnough(Number times) {
-    return times.intValue() >= (step.copies() == 1 ? 1 : MOST_REPEATS);
+  /** Whether a repeat can only copy what was seen while nothing changed. */
+  public boolean repeatsTellNothing() {
+    return step.copies() == 1;
   }
 
-  /** Whether what it shows has not been told so often that it is left alone. */
-  public boolean mayBeRepeated(Number times) {
-    return times.intValue() < MOST_REPEATS;
+  /** Whether it shows anything. */
+  public boolean showsSomething() {
+    return step.shows().isPresent() || step.pinTable().isPresent();
   }
 
-  /** Whether it has outcomes. */
-  public boolean hasOutcomes() {
-    return step.shows().isPresent();
-  }
-
-  /** The points that it reads on a board; on an unknown board those that every board has. */
-  public Set<PointId> points(Optional<BoardId> board) {
-    Set<PointId> found = new LinkedHashSet<>();
-    step.pinTable()
-        .ifPresent(
-            table -> {
-              for (Point point : table.points()) {
-                if (point.boards().isEmpty()
-                    || (board.isPresent() && point.boards().contains(board.get()))) {
-                  found.add(point.id());
-                }
-              }
-            });
-    return Ordered.copy(found);
+  /** What it shows on a board; on an unknown board the points that every board has. */
+  public List<Shows> shows(Optional<BoardId> board) {
+    List<Shows> found = new ArrayList<>();
+    if (step.shows().isPresent()) {
+      found.add(new Shows(id(), new Topic(Topic.Kind.OUTCOME, id())));
+    }
+    for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+      if (point.boards().isEmpty() || (board.isPresent() && point.boards().contains(board.get()))) {
+        found.add(new Shows(id(), new Topic(Topic.Kind.READING, point.id())));
+      }
+    }
+    return found;
   }
 
   @Override

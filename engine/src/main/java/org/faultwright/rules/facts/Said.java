@@ -11,10 +11,4 @@ import org.faultwright.pack.CauseId;
  * @param denial whether the customer says that a complaint is not so
  */
 public record Said(FactId id, Topic topic, Set<CauseId> ancestors, int epoch, boolean denial)
-    implements Entry {
-
-  /** Whether it has not been told so often that it is left alone. */
-  public boolean mayBeAskedAgain(Number times) {
-    return times.intValue() < PackStep.MOST_REPEATS;
-  }
-}
+    implements Entry {}

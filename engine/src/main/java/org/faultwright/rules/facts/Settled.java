@@ -1,4 +1,4 @@
 package org.faultwright.rules.facts;
 
-/** Concluded: a point has been read well enough. */
+/** Concluded: nothing more is to be learned by seeing this again while nothing changes. */
 public record Settled(Topic topic) {}

@@ -1,13 +1,6 @@
 package org.faultwright.rules.facts;
 
-import java.util.Collection;
-import java.util.Comparator;
-import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import org.faultwright.pack.ConsentId;
-import org.faultwright.pack.Ordered;
 import org.faultwright.rules.Blocked;
 
 /** Concluded: a reason why something is not allowed now. */
@@ -24,17 +17,6 @@ public record Stopped(Subject subject, Blocked blocked) {
   public static Stopped outside(Subject subject, Blocked.Kind kind, String words, String wayOut) {
     return new Stopped(
         subject, new Blocked(kind, words, wayOut, Optional.empty(), Optional.empty()));
-  }
-
-  /** What the customer would have to agree to, given reasons of lacking consent, in order. */
-  public static Set<ConsentId> consents(Collection<?> lacking, ConsentId... more) {
-    Set<ConsentId> found = new LinkedHashSet<>();
-    lacking.stream()
-        .flatMap(s -> ((Stopped) s).blocked.consent().stream())
-        .sorted(Comparator.comparing(ConsentId::value))
-        .forEach(found::add);
-    found.addAll(List.of(more));
-    return Ordered.copy(found);
   }
 
   /** The kind of the reason. */
