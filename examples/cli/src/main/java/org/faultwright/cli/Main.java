@@ -6,20 +6,18 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/**
- * The command line of Faultwright: results go to standard output, all else to standard error.
- *
- * <p>Colours follow the terminal and {@code NO_COLOR}, which picocli heeds.
- */
+/** The command line of Faultwright: results go to standard output, all else to standard error. */
 @Command(
     name = "faultwright",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = "Finds the fault in a device on the bench, one step at a time.",
+    synopsisSubcommandLabel = "COMMAND",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:All is well.",
@@ -28,6 +26,10 @@ import picocli.CommandLine.Spec;
       "3:A fault of Faultwright itself; please report what it printed."
     })
 public final class Main implements Runnable {
+
+  /** Set by the launcher when a person looks at standard output: the JVM itself cannot tell. */
+  private static final String TERMINAL = "faultwright.terminal";
+
   @Spec private CommandSpec spec;
 
   /** Creates the command; {@link #main} is the usual way in. */
@@ -35,28 +37,38 @@ public final class Main implements Runnable {
 
   /** Runs one command and ends the process with its exit code. */
   public static void main(String[] args) {
-    // JSON is UTF-8 by definition, and a bar in a ranking must not turn into question marks because
-    // a container has no locale set.
+    // JSON is UTF-8 by definition, and text is ASCII where the terminal does not know UTF-8.
     PrintWriter out = writer(FileDescriptor.out);
     PrintWriter err = writer(FileDescriptor.err);
-    int exitCode = run(out, err, args);
+    boolean terminal = System.getProperty(TERMINAL, "").equals("yes");
+    int exitCode = run(new Surroundings(System.in, out, err, System.getenv(), terminal), args);
     out.flush();
     err.flush();
     System.exit(exitCode);
   }
 
-  /** Runs one command with its results on {@code out} and everything else on {@code err}. */
-  static int run(PrintWriter out, PrintWriter err, String... args) {
+  /** Runs one command. */
+  static int run(Surroundings surroundings, String... args) {
     CommandLine command =
         new CommandLine(new Main())
-            .setOut(out)
-            .setErr(err)
-            .setParameterExceptionHandler(Main::explainUsage)
-            .setExecutionExceptionHandler((e, failed, parsed) -> reportOwnFault(e, err));
+            .addSubcommand(new Diagnose(surroundings))
+            .addSubcommand(new Suppose(surroundings))
+            .addSubcommand(new Lint(surroundings))
+            .addSubcommand(new Check(surroundings))
+            .addSubcommand(new Packs(surroundings))
+            .setOut(surroundings.out())
+            .setErr(surroundings.err())
+            .setUsageHelpAutoWidth(false)
+            .setUsageHelpWidth(Math.max(55, surroundings.screen().width()))
+            .setColorScheme(
+                CommandLine.Help.defaultColorScheme(
+                    surroundings.screen().colour() ? Ansi.ON : Ansi.OFF))
+            .setParameterExceptionHandler((e, wrong) -> explainUsage(e))
+            .setExecutionExceptionHandler((e, failed, parsed) -> explain(e, surroundings));
     try {
       return command.execute(args);
     } catch (Error e) { // picocli handles exceptions only, and a virtual machine would end with 1
-      return reportOwnFault(e, err);
+      return explain(e, surroundings);
     }
   }
 
@@ -66,17 +78,21 @@ public final class Main implements Runnable {
     throw new ParameterException(spec.commandLine(), "which command? See the list below.");
   }
 
-  private static int explainUsage(ParameterException e, String[] args) {
+  private static int explainUsage(ParameterException e) {
     CommandLine command = e.getCommandLine();
     PrintWriter err = command.getErr();
     err.println("faultwright: " + e.getMessage());
     if (!CommandLine.UnmatchedArgumentException.printSuggestions(e, err)) {
-      command.usage(err);
+      command.usage(err, Ansi.OFF);
     }
     return ExitCode.USAGE;
   }
 
-  private static int reportOwnFault(Throwable e, PrintWriter err) {
+  private static int explain(Throwable e, Surroundings surroundings) {
+    if (e instanceof Stopped stopped) {
+      return stopped.tell(surroundings);
+    }
+    PrintWriter err = surroundings.err();
     err.println("faultwright: a fault of our own; please report the lines below.");
     e.printStackTrace(err);
     return ExitCode.OWN_FAULT;

@@ -2,36 +2,38 @@ package org.faultwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
 
 class MainTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
 
   @Test
   void help_goesToStandardOutput_whenAskedFor() {
-    assertThat(run("--help")).isEqualTo(ExitCode.CLEAN);
-    assertThat(out.toString()).startsWith("Usage: faultwright").contains("Exit codes:");
-    assertThat(err.toString()).isEmpty();
+    Shell.Result result = Shell.PLAIN.run("--help");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(result.out()).startsWith("Usage: faultwright").contains("Exit codes:");
+    assertThat(result.err()).isEmpty();
   }
 
   @Test
   void usage_goesToStandardError_whenNoCommandIsGiven() {
-    assertThat(run()).isEqualTo(ExitCode.USAGE);
-    assertThat(out.toString()).isEmpty();
-    assertThat(err.toString()).startsWith("faultwright: which command?").contains("Usage:");
+    Shell.Result result = Shell.PLAIN.run();
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.out()).isEmpty();
+    assertThat(result.err()).startsWith("faultwright: which command?").contains("Usage:");
   }
 
   @Test
   void message_namesTheWord_whenACommandIsUnknown() {
-    assertThat(run("mend")).isEqualTo(ExitCode.USAGE);
-    assertThat(out.toString()).isEmpty();
-    assertThat(err.toString()).contains("'mend'");
+    Shell.Result result = Shell.PLAIN.run("mend");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.out()).isEmpty();
+    assertThat(result.err()).contains("'mend'");
   }
 
-  private int run(String... args) {
-    return Main.run(new PrintWriter(out, true), new PrintWriter(err, true), args);
+  @Test
+  void helpIsPlain_whenNobodyLooks() {
+    assertThat(Shell.PLAIN.run("--help").out()).doesNotContain("\u001b");
+    assertThat(Shell.PLAIN.onTerminal().run("--help").out()).contains("\u001b[");
+    assertThat(Shell.PLAIN.onTerminal().run("mend").err()).doesNotContain("\u001b");
   }
 }

@@ -1,5 +1,6 @@
 package org.faultwright.cli.text;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -9,12 +10,14 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.Blocked;
-import org.faultwright.rules.Reason;
 
 /** What else could be done, and what cannot be done yet. */
 final class Alternatives {
 
   private static final int MOST_LINES = 3;
+
+  /** As wide as the lead of a bullet. */
+  private static final String BULLET = "    ";
 
   private Alternatives() {}
 
@@ -27,11 +30,9 @@ final class Alternatives {
     OptionalDouble best = worth(answer, answer.advice().primary());
     int shown = all ? others.size() : Math.min(MOST_LINES, others.size());
     for (Advice advice : others.subList(0, shown)) {
-      page.hanging(
-          "  " + page.sign("\u2022", "*") + " ",
-          Ink.PLAIN,
-          line(pack, advice) + behind(best, worth(answer, advice)),
-          Ink.PLAIN);
+      String after = after(pack, advice, best, worth(answer, advice));
+      String line = line(pack, advice);
+      page.bullet((all ? line : page.cut(line, BULLET + after)) + after);
     }
     if (shown < others.size()) {
       page.hanging("    ", Ink.PLAIN, (others.size() - shown) + " more: see --all", Ink.PLAIN);
@@ -46,43 +47,46 @@ final class Alternatives {
     }
     page.heading("NOT OPEN NOW");
     for (Considered c : blocked) {
-      page.hanging(
-          "  " + page.sign("\u2022", "*") + " ",
-          Ink.PLAIN,
+      page.bullet(
           pack.steps().get(c.step()).title()
               + ": "
               + c.status().blocked().stream()
                   .map(Alternatives::reason)
                   .distinct()
-                  .collect(Collectors.joining("; ")),
-          Ink.PLAIN);
+                  .collect(Collectors.joining("; ")));
     }
   }
 
   private static String reason(Blocked blocked) {
-    return blocked.words() + (blocked.wayOut().isEmpty() ? "" : " (" + blocked.wayOut() + ")");
+    return Wording.plain(blocked.words())
+        + (blocked.wayOut().isEmpty() ? "" : " (" + blocked.wayOut() + ")");
   }
 
   private static String line(Pack pack, Advice advice) {
-    String subject = Wording.subject(pack, advice);
-    String words =
-        subject.isEmpty()
-            ? advice.reasons().stream().map(Reason::words).findFirst().orElse("")
-            : subject;
-    String time =
-        advice
-            .step()
-            .map(id -> " (" + Figures.time(pack.steps().get(id).effort()) + ")")
+    if (!Wording.subject(pack, advice).isEmpty()) {
+      return Wording.headline(pack, advice);
+    }
+    return Wording.kind(advice)
+        + advice.reasons().stream()
+            .map(r -> ": " + Wording.plain(r.words()))
+            .findFirst()
             .orElse("");
-    return Wording.kind(advice) + ": " + words + time;
   }
 
-  private static String behind(OptionalDouble best, OptionalDouble worth) {
-    if (best.isEmpty() || worth.isEmpty() || best.getAsDouble() <= worth.getAsDouble()) {
-      return "";
+  /** How long it takes in all, and how much dearer it is than the best. */
+  private static String after(Pack pack, Advice advice, OptionalDouble best, OptionalDouble worth) {
+    List<String> parts = new ArrayList<>();
+    advice
+        .step()
+        .map(id -> pack.steps().get(id).effort())
+        .map(effort -> effort.hands().plus(effort.waiting()))
+        .filter(whole -> !whole.isZero())
+        .ifPresent(whole -> parts.add(Figures.time(whole)));
+    if (best.isPresent() && worth.isPresent() && best.getAsDouble() > worth.getAsDouble()) {
+      String more = Figures.money(best.getAsDouble() - worth.getAsDouble());
+      parts.add(more.equals("0") ? "hardly dearer" : more + " dearer");
     }
-    String more = Figures.money(best.getAsDouble() - worth.getAsDouble());
-    return more.equals("0") ? ", hardly behind" : ", behind by about " + more + " of cost";
+    return parts.isEmpty() ? "" : " (" + String.join(", ", parts) + ")";
   }
 
   private static OptionalDouble worth(Answer answer, Advice advice) {

@@ -58,8 +58,10 @@ public final class AnswerText {
     } else if (answer.outlook() instanceof Outlook.OverBudget wide) {
       page.heading("TOO MANY POSSIBILITIES");
       page.item(
-          "An exact answer would take %.0e table entries, and %.0e are allowed. Take out facts that say little, or give the case to a pack that covers less."
-              .formatted(wide.predicted(), wide.budget()));
+          "An exact answer would take about "
+              + Figures.times(wide.predicted() / wide.budget())
+              + " as much work as is allowed. Take out facts that say little; the advice below rests"
+              + " on no ranking.");
     }
   }
 }

@@ -3,6 +3,7 @@ package org.faultwright.cli.text;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import org.faultwright.diagnosis.Answer;
+import org.faultwright.explanation.FactWords;
 import org.faultwright.pack.Pack;
 import org.faultwright.rules.Alarm;
 import org.faultwright.rules.HoldInForce;
@@ -18,7 +19,8 @@ final class Dangers {
     }
     page.gap();
     for (Alarm alarm : answer.findings().alarms()) {
-      page.hanging("ALARM  ", Ink.DANGER, sentence(alarm.words()), Ink.DANGER);
+      page.hanging(
+          "ALARM  ", Ink.DANGER, "NOW: " + FactWords.of(pack, alarm.ends()) + "!", Ink.DANGER);
     }
     Set<String> said = new LinkedHashSet<>();
     for (HoldInForce hold : answer.findings().holds()) {
@@ -26,6 +28,12 @@ final class Dangers {
         page.hanging("HOLD   ", Ink.DANGER, sentence(hold.hold().says()), Ink.STRONG);
       }
     }
+  }
+
+  /** Whether the words say no more than what stands under the dangers already. */
+  static boolean says(Answer answer, String words) {
+    return answer.findings().alarms().stream().map(Alarm::words).anyMatch(words::equals)
+        || answer.findings().holds().stream().map(h -> h.hold().says()).anyMatch(words::equals);
   }
 
   /** Words that begin like a sentence. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.faultwright.casefile.FactId;
 import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Outlook;
 import org.faultwright.pack.Pack;
 import org.faultwright.rules.Conflict;
 import org.faultwright.rules.Standing;
@@ -23,9 +24,9 @@ final class FactsAside {
         .filter(c -> c.facts().containsAll(clash) || clash.containsAll(c.facts()))
         .map(Conflict::words)
         .distinct()
-        .forEach(words -> page.item(Dangers.sentence(words)));
+        .forEach(words -> page.item(Dangers.sentence(Wording.plain(words))));
     for (FactId id : clash) {
-      page.item(page.sign("\u2022", "*") + " " + Wording.fact(pack, answer, id));
+      page.bullet(Wording.fact(pack, answer, id));
     }
     page.item(
         "Look at each of them again. Correct or take out the one that is wrong; until then no cause"
@@ -34,18 +35,20 @@ final class FactsAside {
 
   /** Facts that do not go together but leave a ranking. */
   static void writeConflicts(Page page, Pack pack, Answer answer) {
+    Set<FactId> shown =
+        answer.outlook() instanceof Outlook.ImpossibleEvidence i ? i.clash() : Set.of();
     List<Conflict> conflicts =
         answer.advice().conflicts().stream()
-            .filter(c -> c.kind() != Conflict.Kind.IMPOSSIBLE)
+            .filter(c -> c.kind() != Conflict.Kind.IMPOSSIBLE && !shown.containsAll(c.facts()))
             .toList();
     if (conflicts.isEmpty()) {
       return;
     }
     page.heading("DO NOT FIT TOGETHER");
     for (Conflict conflict : conflicts) {
-      page.item(Dangers.sentence(conflict.words()));
+      page.item(Dangers.sentence(Wording.plain(conflict.words())));
       for (FactId id : conflict.facts()) {
-        page.item(page.sign("\u2022", "*") + " " + Wording.fact(pack, answer, id));
+        page.bullet(Wording.fact(pack, answer, id));
       }
     }
   }
@@ -65,13 +68,10 @@ final class FactsAside {
     }
     page.heading("FACTS TO NOTE");
     for (Standing s : aside) {
-      page.hanging(
-          "  " + page.sign("\u2022", "*") + " ",
-          Ink.PLAIN,
+      page.bullet(
           (s.counts() ? "" : "DOES NOT COUNT: ")
               + Wording.fact(pack, s.told())
-              + (s.words().isEmpty() ? "" : ": " + String.join("; ", s.words())),
-          Ink.PLAIN);
+              + (s.words().isEmpty() ? "" : ": " + Wording.plain(String.join("; ", s.words()))));
     }
   }
 }

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.faultwright.pack.Effort;
 
 /** Numbers as a technician reads them: few digits, and no more certainty than there is. */
@@ -64,6 +65,16 @@ public final class Figures {
   /** Money without a currency sign, since a pack does not know the shop's. */
   public static String money(double amount) {
     return rounded(amount, Math.abs(amount) < 10 ? 1 : 0);
+  }
+
+  /**
+   * How many times as much: {@code 75 times}.
+   *
+   * @param factor above 0
+   */
+  public static String times(double factor) {
+    String number = factor < 10 ? rounded(factor, 1) : String.format(Locale.ROOT, "%,.0f", factor);
+    return number.replace(',', ' ') + " times";
   }
 
   private static void add(List<String> parts, long number, String unit) {

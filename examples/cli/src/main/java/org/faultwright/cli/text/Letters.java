@@ -64,6 +64,19 @@ public final class Letters {
     return plain.toString();
   }
 
+  /** The text in ASCII, sign for sign, so that what stands below another still does. */
+  public static String asciiInPlace(String text) {
+    StringBuilder plain = new StringBuilder(text.length());
+    Normalizer.normalize(text, Normalizer.Form.NFC)
+        .codePoints()
+        .forEach(
+            c -> {
+              String letter = asciiOf(c);
+              plain.append(letter.length() == 1 ? letter : "?");
+            });
+    return plain.toString();
+  }
+
   private static String asciiOf(int c) {
     if (c < 128) {
       return Character.toString(c);

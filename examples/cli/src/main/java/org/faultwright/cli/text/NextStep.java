@@ -46,15 +46,19 @@ final class NextStep {
   }
 
   private void write() {
-    Ink ink = advice.kind() == Advice.Kind.MAKE_SAFE ? Ink.DANGER : Ink.STRONG;
-    String subject = Wording.subject(pack, advice);
-    page.gap();
-    page.hanging(
-        "NEXT  ", ink, Wording.kind(advice) + (subject.isEmpty() ? "" : ": " + subject), ink);
-    page.labelled(
-        "why",
-        Ink.PLAIN,
-        advice.reasons().stream().map(Reason::words).distinct().collect(Collectors.joining("; ")));
+    boolean danger =
+        advice.reasons().stream()
+            .anyMatch(r -> r.why() == Reason.Why.ALARM || r.why() == Reason.Why.HELD);
+    Ink ink = danger ? Ink.DANGER : Ink.STRONG;
+    page.gap().hanging("NEXT  ", ink, Wording.headline(pack, advice), ink);
+    String why =
+        advice.reasons().stream()
+            .map(Reason::words)
+            .filter(words -> !Dangers.says(answer, words))
+            .distinct()
+            .map(words -> Wording.plain(words) + (isWorth(words) ? worth() : ""))
+            .collect(Collectors.joining("; "));
+    page.labelled("why", Ink.PLAIN, why.isEmpty() ? "see above" : why);
     for (FactId fact : advice.about()) {
       page.labelled("about", Ink.PLAIN, Wording.fact(pack, answer, fact));
     }
@@ -74,6 +78,27 @@ final class NextStep {
     step.ifPresent(this::writeHow);
     step.ifPresent(this::writeOutcomes);
     step.flatMap(Step::thenRepeat).ifPresent(this::writeThen);
+  }
+
+  private boolean isWorth(String words) {
+    return advice.reasons().stream()
+        .anyMatch(r -> r.why() == Reason.Why.WORTH && r.words().equals(words));
+  }
+
+  /** What a test costs and saves, in money, since that is what was weighed. */
+  private String worth() {
+    Optional<Considered> considered =
+        advice
+            .step()
+            .flatMap(id -> answer.steps().stream().filter(c -> c.step().equals(id)).findFirst());
+    if (considered.isEmpty()
+        || considered.get().worth().isEmpty()
+        || considered.get().cost().isEmpty()) {
+      return "";
+    }
+    double cost = considered.get().cost().getAsDouble();
+    double saves = considered.get().worth().getAsDouble() + cost;
+    return ": costs about " + Figures.money(cost) + ", saves about " + Figures.money(saves);
   }
 
   private void writeTime(Optional<Step> step) {

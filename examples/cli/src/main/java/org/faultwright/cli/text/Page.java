@@ -3,9 +3,19 @@ package org.faultwright.cli.text;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Lines of text, laid out for a screen. Not thread-safe. */
 public final class Page {
+
+  private static final Pattern NUMBER_AND_UNIT =
+      Pattern.compile(
+          "(\\d|fact) +"
+              + "(%|[pnu\u00b5mkMG]?(?:V|A|\u03a9|ohm|F|Hz|W|s)|min|h|d|\u00b0C|deg|\\d+)"
+              + "(?=[\\s,;:.)]|$)");
+
+  /** Stands for a space where no line may end; texts never have it, being harmless. */
+  private static final char BOUND = '\u0001';
 
   private final Screen screen;
   private final List<String> lines = new ArrayList<>();
@@ -48,6 +58,11 @@ public final class Page {
     return hanging("  ", Ink.PLAIN, text, Ink.PLAIN);
   }
 
+  /** One of several items below a heading. */
+  public Page bullet(String text) {
+    return hanging("  " + sign("\u2022", "*") + " ", Ink.PLAIN, text, Ink.PLAIN);
+  }
+
   /** A label with text beside it; on a narrow screen the text starts on the label's line. */
   public Page labelled(String label, Ink ink, String text) {
     String shown = fit(label);
@@ -72,11 +87,33 @@ public final class Page {
     return screen.unicode() ? wide : plain;
   }
 
+  /**
+   * The text, cut so that it fits on one line beside the rest; whole where the screen is so narrow
+   * that little would be left.
+   */
+  String cut(String text, String rest) {
+    String shown = fit(text);
+    int room = screen.width() - columnsOf(fitKeepingSpaces(rest));
+    if (screen.isNarrow() || columnsOf(shown) <= room) {
+      return shown;
+    }
+    String dots = sign("\u2026", "...");
+    StringBuilder kept = new StringBuilder();
+    for (String word : shown.split(" ")) {
+      if (columnsOf(kept + word) + 1 + dots.length() > room) {
+        break;
+      }
+      kept.append(kept.length() == 0 ? "" : " ").append(word);
+    }
+    return kept + dots;
+  }
+
   private Page wrapped(String lead, int leadColumns, int indent, String text, Ink ink) {
     StringBuilder line = new StringBuilder();
     String start = lead;
     int used = leadColumns;
-    for (String word : fit(text).split(" +")) {
+    for (String bound : bind(fit(text)).split(" +")) {
+      String word = bound.replace(BOUND, ' ');
       int columns = columnsOf(word);
       if (line.length() > 0 && used + 1 + columns > screen.width()) {
         lines.add(start + ink(ink, line.toString()));
@@ -93,6 +130,11 @@ public final class Page {
     }
     lines.add((start + ink(ink, line.toString())).stripTrailing());
     return this;
+  }
+
+  /** A number stays on the line of its unit. */
+  private static String bind(String text) {
+    return NUMBER_AND_UNIT.matcher(text).replaceAll("$1" + BOUND + "$2");
   }
 
   private String ink(Ink ink, String text) {

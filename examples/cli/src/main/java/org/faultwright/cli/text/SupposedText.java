@@ -48,7 +48,7 @@ public final class SupposedText {
             + (pack.invented() ? " (invented)" : ""));
     page.heading("SUPPOSE");
     for (Fact fact : facts) {
-      page.item(page.sign("\u2022", "*") + " " + FactWords.of(pack, fact));
+      page.bullet(FactWords.of(pack, fact));
     }
     Dangers.write(page, pack, then);
     writeOutlooks(now, then);
@@ -75,7 +75,7 @@ public final class SupposedText {
 
   private void writeMoves(Posterior now, Posterior then) {
     page.heading("HOW LIKELY");
-    page.text("     now      then");
+    page.hanging("     now      then", Ink.PLAIN, "", Ink.PLAIN);
     Set<CauseId> shown = new LinkedHashSet<>();
     then.ranking().stream().limit(MOST_LINES).map(Ranked::cause).forEach(shown::add);
     now.ranking().stream().limit(MOST_LINES).map(Ranked::cause).forEach(shown::add);
@@ -99,11 +99,14 @@ public final class SupposedText {
     return " ".repeat(Math.max(0, 8 - number.length())) + number;
   }
 
+  /** Which way it goes, in words where there is room. */
   private String move(double before, double after) {
-    if (Math.abs(after - before) < LEAST_CHANGE) {
-      return "same";
+    boolean same = Math.abs(after - before) < LEAST_CHANGE;
+    String sign = same ? "=" : after > before ? page.sign("\u25b2", "+") : page.sign("\u25bc", "-");
+    if (page.screen().isNarrow()) {
+      return sign;
     }
-    return after > before ? page.sign("\u25b2 up", "+ up") : page.sign("\u25bc dn", "- dn");
+    return sign + (same ? " same" : after > before ? " up  " : " down");
   }
 
   private void writeAdvice(String lead, Answer answer) {
@@ -113,8 +116,8 @@ public final class SupposedText {
     page.hanging(
         lead,
         Ink.STRONG,
-        Wording.kind(advice)
-            + (subject.isEmpty() ? reason.map(r -> ": " + r).orElse("") : ": " + subject),
+        Wording.headline(pack, advice)
+            + (subject.isEmpty() ? reason.map(r -> ": " + r).orElse("") : ""),
         Ink.PLAIN);
   }
 }

@@ -44,6 +44,12 @@ final class WhyText {
     new WhyText(page, pack).write(why, true);
   }
 
+  /** The facts that weigh most. */
+  static void writeFacts(Page page, Pack pack, WhyCause why) {
+    WhyText text = new WhyText(page, pack);
+    text.writeFacts(text.weightiest(why));
+  }
+
   private void write(WhyCause why, boolean full) {
     page.heading("WHY " + pack.causes().get(why.cause()).title().toUpperCase(Locale.ROOT));
     page.item(
@@ -52,23 +58,26 @@ final class WhyText {
             + ", now "
             + Figures.percent(why.pNow())
             + ".");
-    List<WhyCause.FactWeight> facts = full ? why.facts() : weightiest(why);
-    for (WhyCause.FactWeight f : facts) {
-      page.hanging(
-          "  " + sign(f.weight()) + " ",
-          Ink.STRONG,
-          FactWords.of(pack, f.told().fact()) + ": " + f.weight().words(),
-          Ink.PLAIN);
-    }
-    if (facts.isEmpty()) {
-      page.item("No fact so far speaks for or against it.");
-    }
+    writeFacts(full ? why.facts() : weightiest(why));
     why.wouldChange().stream()
         .filter(c -> Math.abs(c.pThen() - why.pNow()) >= LEAST_CHANGE)
         .limit(full ? MOST_CHANGES : 1)
         .forEach(this::writeChange);
     if (full) {
       writeBasis(why);
+    }
+  }
+
+  private void writeFacts(List<WhyCause.FactWeight> facts) {
+    for (WhyCause.FactWeight f : facts) {
+      page.hanging(
+          "  " + sign(f.weight()) + " ",
+          Ink.STRONG,
+          Dangers.sentence(f.weight().words()) + ": " + FactWords.of(pack, f.told().fact()),
+          Ink.PLAIN);
+    }
+    if (facts.isEmpty()) {
+      page.item("No fact so far speaks for or against it.");
     }
   }
 

@@ -25,7 +25,7 @@ final class Wording {
   /** What to do, in a word or three. */
   static String kind(Advice advice) {
     return switch (advice.kind()) {
-      case MAKE_SAFE -> "MAKE SAFE";
+      case MAKE_SAFE -> is(advice, Reason.Why.DATA) ? "SAVE THE DATA" : "MAKE SAFE";
       case FUNCTION_TEST -> "FUNCTION TEST";
       case CLOSE_UP -> "CLOSE UP";
       case READ_AGAIN -> "READ AGAIN";
@@ -42,10 +42,25 @@ final class Wording {
     return advice.reasons().stream().anyMatch(r -> r.why() == why);
   }
 
-  /** The title of the step, or what the positions to be brought about are. */
+  /** The kind and what it is about. */
+  static String headline(Pack pack, Advice advice) {
+    String subject = subject(pack, advice);
+    return kind(advice) + (subject.isEmpty() ? "" : ": " + subject);
+  }
+
+  /** Words in which facts go by their numbers, as they do on the page. */
+  static String plain(String words) {
+    return words.replaceAll("#(\\d+)", "fact $1");
+  }
+
+  /** What it is about: the title of the step, or the positions to be brought about. */
   static String subject(Pack pack, Advice advice) {
     if (advice.step().isPresent()) {
-      return pack.steps().get(advice.step().get()).title();
+      String title = pack.steps().get(advice.step().get()).title();
+      String twice = kind(advice) + ":";
+      return title.regionMatches(true, 0, twice, 0, twice.length())
+          ? Dangers.sentence(title.substring(twice.length()))
+          : title;
     }
     if (!advice.turns().isEmpty()) {
       return Dangers.sentence(turns(pack, advice.turns()));

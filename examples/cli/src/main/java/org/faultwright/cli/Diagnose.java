@@ -1,0 +1,111 @@
+package org.faultwright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.faultwright.cli.json.AnswerJson;
+import org.faultwright.cli.text.AnswerText;
+import org.faultwright.cli.text.Page;
+import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Diagnosis;
+import org.faultwright.diagnosis.Engine;
+import org.faultwright.diagnosis.Outlook;
+import org.faultwright.explanation.WhyCause;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Id;
+import org.faultwright.pack.Pack;
+import org.faultwright.problem.Nearest;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Ranks the causes of one case and says what to do next. */
+@Command(
+    name = "diagnose",
+    mixinStandardHelpOptions = true,
+    description = "Rank the causes of one case and say what to do next.",
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:There is an answer.",
+      "1:The case or its pack has errors, or its facts cannot all be true.",
+      "2:The command was not understood, or the file is not there.",
+      "3:A fault of Faultwright itself."
+    })
+final class Diagnose implements Callable<Integer> {
+
+  private final Surroundings surroundings;
+
+  @Parameters(
+      index = "0",
+      paramLabel = "FILE",
+      description = "The case file; - reads it from standard input.")
+  private String file = "";
+
+  @Option(names = "--json", description = "Print the answer as JSON, for other programs.")
+  private boolean json;
+
+  @Option(
+      names = "--why",
+      paramLabel = "CAUSE",
+      description = "Explain this cause in full instead of the leader in short. May be repeated.")
+  private List<String> asked = new ArrayList<>();
+
+  @Option(
+      names = "--all",
+      description = "Show every cause and every step, with the reason where one is not open.")
+  private boolean all;
+
+  @Mixin private PacksOption packs = new PacksOption();
+
+  Diagnose(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    OpenedCase opened = OpenedCase.read(file, packs, surroundings);
+    List<CauseId> causes = asked.stream().map(name -> cause(opened.pack(), name)).toList();
+    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+      Answer answer = diagnosis.answer();
+      List<WhyCause> why = new ArrayList<>();
+      if (answer.posterior().isPresent()) {
+        List<CauseId> explained =
+            causes.isEmpty() ? List.of(answer.posterior().get().leader().cause()) : causes;
+        explained.forEach(cause -> why.add(diagnosis.why(cause)));
+      }
+      print(opened.pack(), answer, why);
+      return answer.outlook() instanceof Outlook.ImpossibleEvidence
+          ? ExitCode.FINDINGS
+          : ExitCode.CLEAN;
+    }
+  }
+
+  private void print(Pack pack, Answer answer, List<WhyCause> why) {
+    if (json) {
+      new AnswerJson(pack).write(surroundings.out(), answer, why);
+      return;
+    }
+    Page page = new Page(surroundings.screen());
+    boolean leader = asked.isEmpty();
+    new AnswerText(pack, all)
+        .write(page, answer, leader ? why : List.of(), leader ? List.of() : why);
+    page.printOn(surroundings.out());
+  }
+
+  private static CauseId cause(Pack pack, String name) {
+    if (Id.isWellSpelt(name) && pack.causes().containsKey(new CauseId(name))) {
+      return new CauseId(name);
+    }
+    List<String> known = pack.causes().keySet().stream().map(CauseId::value).toList();
+    throw Stopped.byUsage(
+        "--why: pack '"
+            + pack.id()
+            + "' has no cause '"
+            + name
+            + "'; "
+            + Nearest.of(name, known)
+                .map(near -> "did you mean '" + near + "'?")
+                .orElse("it has: " + String.join(", ", known)));
+  }
+}

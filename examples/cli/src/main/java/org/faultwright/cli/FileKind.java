@@ -1,0 +1,37 @@
+package org.faultwright.cli;
+
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.pack.yaml.YamlText;
+
+/** What a file says that it is, by the key that each kind begins with. */
+enum FileKind {
+  PACK("a pack"),
+  FRAGMENT("a fragment"),
+  CASE("a case"),
+  UNKNOWN("neither a pack nor a fragment nor a case");
+
+  private final String words;
+
+  FileKind(String words) {
+    this.words = words;
+  }
+
+  /** With its article. */
+  String words() {
+    return words;
+  }
+
+  /** A case names its pack with the key that packs begin with, so that its own key goes first. */
+  static FileKind of(YamlText text) {
+    return text.root().map(FileKind::of).orElse(UNKNOWN);
+  }
+
+  private static FileKind of(YamlMap root) {
+    if (root.entry("case").isPresent() || root.entry("facts").isPresent()) {
+      return CASE;
+    } else if (root.entry("fragment").isPresent()) {
+      return FRAGMENT;
+    }
+    return root.entry("pack").isPresent() || root.entry("causes").isPresent() ? PACK : UNKNOWN;
+  }
+}

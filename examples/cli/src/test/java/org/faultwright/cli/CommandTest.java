@@ -1,0 +1,235 @@
+package org.faultwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What each command does when all is well, and what it reports. */
+class CommandTest {
+
+  private static final String PACKS = "src/test/resources/packs";
+  private static final Path PACK = Path.of(PACKS, "plover-tablet/sound/pack.yaml");
+  private static final Path FIRST_LOOK =
+      Path.of(PACKS, "plover-tablet/sound/cases/first-look.yaml");
+
+  @TempDir private Path folder;
+
+  @Test
+  void diagnose_ranksAndAdvises() {
+    Shell.Result result = Shell.PLAIN.run("diagnose", "--packs", PACKS, FIRST_LOOK.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out())
+        .startsWith("CASE first-look: Plover tablet, sound (invented)\n")
+        .containsSubsequence("HOW LIKELY", "Loudspeaker coil open", "NEXT", "WHY LOUDSPEAKER COIL")
+        .matches("(?s)\\p{ASCII}*");
+  }
+
+  @Test
+  void diagnose_readsStandardInput() throws IOException {
+    Shell.Result file = Shell.PLAIN.run("diagnose", "--packs", PACKS, FIRST_LOOK.toString());
+    Shell.Result input =
+        Shell.PLAIN.reading(Files.readAllBytes(FIRST_LOOK)).run("diagnose", "--packs", PACKS, "-");
+    assertThat(input).isEqualTo(file);
+  }
+
+  @Test
+  void diagnose_takesThePackThatACaseLiesIn() {
+    Shell.Result named = Shell.PLAIN.run("diagnose", "--packs", PACKS, FIRST_LOOK.toString());
+    assertThat(Shell.PLAIN.run("diagnose", FIRST_LOOK.toString())).isEqualTo(named);
+  }
+
+  @Test
+  void diagnose_givesTheSameTextEachTime() {
+    assertThat(Shell.PLAIN.run("diagnose", "--all", FIRST_LOOK.toString()))
+        .isEqualTo(Shell.PLAIN.run("diagnose", "--all", FIRST_LOOK.toString()));
+  }
+
+  @Test
+  void diagnose_explainsTheCauseThatIsAskedAbout() {
+    Shell.Result result = Shell.PLAIN.run("diagnose", "--why", "amp-dead", FIRST_LOOK.toString());
+    assertThat(result.out())
+        .contains("WHY AMPLIFIER CHIP DEAD")
+        .doesNotContain("WHY LOUDSPEAKER")
+        .contains("Rests on: invented numbers");
+  }
+
+  @Test
+  void diagnose_showsEverything_whenAskedTo() {
+    Shell.Result some = Shell.PLAIN.run("diagnose", FIRST_LOOK.toString());
+    Shell.Result all = Shell.PLAIN.run("diagnose", "--all", FIRST_LOOK.toString());
+    assertThat(some.out()).doesNotContain("Grille clogged").doesNotContain("NOT OPEN NOW");
+    assertThat(all.out())
+        .contains("Grille clogged")
+        .containsSubsequence("NOT OPEN NOW", "Feed the amplifier from the bench supply and listen");
+  }
+
+  @Test
+  void colourIsForTerminalsAlone() {
+    assertThat(Shell.PLAIN.onTerminal().run("diagnose", FIRST_LOOK.toString()).out())
+        .contains("\u001b[1m");
+    assertThat(
+            Shell.PLAIN.onTerminal().with("NO_COLOR", "1").run("diagnose", FIRST_LOOK.toString()))
+        .isEqualTo(Shell.PLAIN.run("diagnose", FIRST_LOOK.toString()));
+  }
+
+  @Test
+  void suppose_showsWhatWouldMove() {
+    Shell.Result result =
+        Shell.PLAIN.run("suppose", FIRST_LOOK.toString(), "--fact", "{reading: coil, value: OL}");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out())
+        .containsSubsequence("SUPPOSE", "* Coil: OL", "+ up", "Loudspeaker coil open", "- down")
+        .containsSubsequence("NOW   ", "THEN  ");
+  }
+
+  @Test
+  void suppose_takesSeveralFactsTogether() {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "suppose",
+            FIRST_LOOK.toString(),
+            "--fact",
+            "{reading: coil, value: 8.1 ohm}",
+            "--fact",
+            "{symptom: crackles, is: present}");
+    assertThat(result.out())
+        .contains("* Coil: 8.1 ohm")
+        .contains("* Crackles when pressed: present");
+  }
+
+  @Test
+  void suppose_namesWhatCannotBe() {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "suppose", FIRST_LOOK.toString(), "--fact", "{outcome: look-at-grille, is: packed}");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out()).contains("THESE FACTS CANNOT ALL BE TRUE");
+  }
+
+  @Test
+  void lint_isCleanForPacksAndCasesTogether() {
+    assertThat(Shell.PLAIN.run("lint", PACKS))
+        .isEqualTo(new Shell.Result(ExitCode.CLEAN, "3 files: no problems\n", ""));
+  }
+
+  @Test
+  void lint_showsAllProblemsOfAllFiles() throws IOException {
+    Files.writeString(
+        folder.resolve("a-pack.yaml"),
+        Files.readString(PACK).replace("share: 30 %", "share: 31 %").replace("prior", "prier"));
+    Files.writeString(folder.resolve("b-case.yaml"), Files.readString(FIRST_LOOK));
+    Files.writeString(folder.resolve("c.yaml"), "colour: red\n");
+    Files.writeString(folder.resolve("d.yaml"), "a: [1\n");
+    Shell.Result result = Shell.PLAIN.run("lint", folder.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out())
+        .containsSubsequence(
+            "a-pack.yaml:",
+            "error[shares-sum]",
+            "b-case.yaml:4:7: warning[pack-has-errors]",
+            "c.yaml:1:1: error[unknown-kind]",
+            "d.yaml:",
+            "error[not-yaml]",
+            "4 files: 3 errors, 1 warning\n");
+  }
+
+  @Test
+  void lint_readsAFragmentWithTheOnesItRefersTo() throws IOException {
+    Path fragment = folder.resolve("own.yaml");
+    Files.writeString(
+        fragment,
+        """
+        fragment: own
+        format: 1
+        cautions:
+          pinch: "Mind your fingers."
+        steps:
+          squeeze:
+            title: "Squeeze it"
+            minutes: 1
+            cautions: [pinch, esd]
+        """);
+    assertThat(Shell.PLAIN.run("lint", fragment.toString()))
+        .isEqualTo(new Shell.Result(ExitCode.CLEAN, "1 file: no problems\n", ""));
+    Files.writeString(fragment, Files.readString(fragment).replace("pinch, esd", "pnich, esd"));
+    Shell.Result result = Shell.PLAIN.run("lint", fragment.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out())
+        .contains("own.yaml:9:16: error[unknown-caution]")
+        .contains("did you mean 'pinch'?")
+        .endsWith("1 file: 1 error\n");
+  }
+
+  @Test
+  void check_countsCasesThatComeOutAsExpected() {
+    assertThat(Shell.PLAIN.run("check", PACKS))
+        .isEqualTo(
+            new Shell.Result(ExitCode.CLEAN, "plover-tablet/sound 1.2.0: 2 as expected\n", ""));
+    assertThat(Shell.PLAIN.run("check", "--packs", PACKS, "plover-tablet/sound"))
+        .isEqualTo(Shell.PLAIN.run("check", PACKS));
+  }
+
+  @Test
+  void check_saysWhatWasExpectedWhatCameAndWhatWeighedMost() throws IOException {
+    Path pack = Files.createDirectories(folder.resolve("plover-tablet/sound/cases"));
+    Files.copy(PACK, pack.resolveSibling("pack.yaml"));
+    String good = Files.readString(FIRST_LOOK);
+    Files.writeString(
+        pack.resolve("leads.yaml"), good.replace("leads: speaker-open", "leads: grille-clogged"));
+    Files.writeString(
+        pack.resolve("idle.yaml"),
+        good.replace("decisive: pressed", "decisive: loupe")
+            .replaceAll("(?s)  at-least:.*?\n", "")
+            .replaceAll("(?s)  at-most:.*?\n", ""));
+    Files.writeString(pack.resolve("plain.yaml"), good.replaceAll("(?s)expect:.*", ""));
+    Files.writeString(pack.resolve("broken.yaml"), good.replace("no-sound", "no-sond"));
+    Shell.Result result = Shell.PLAIN.run("check", folder.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.err())
+        .isEqualTo(
+            "faultwright: case "
+                + pack.resolve("broken.yaml")
+                + " has errors and was not run; lint shows them\n");
+    assertThat(result.out().replaceAll("\\s+", " "))
+        .contains("expected grille-clogged leads but speaker-open leads with")
+        .contains("What weighed most for speaker-open")
+        .contains("What weighed most for grille-clogged")
+        .contains("Look at the grille with a loupe: clean")
+        .contains("expected without fact 'loupe' it comes out otherwise")
+        .contains("2 FAILED, 1 expecting nothing");
+  }
+
+  @Test
+  void packs_areListedWithWhatTheyHold() {
+    Shell.Result result = Shell.PLAIN.run("packs", "--packs", PACKS);
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    // seven causes: the six that are written, and that a new loudspeaker is bad
+    assertThat(result.out())
+        .startsWith(
+            """
+            plover-tablet/sound 1.2.0
+              Plover tablet, sound
+              7 causes, 10 steps, 2 cases; an invented device family
+
+            wren-handset/charging\
+            """);
+  }
+
+  @Test
+  void packs_showsThatOneCannotBeUsed() throws IOException {
+    Path pack = Files.createDirectories(folder.resolve("plover-tablet/sound"));
+    Files.writeString(pack.resolve("pack.yaml"), "pack: plover-tablet/sound\n");
+    Shell.Result result = Shell.PLAIN.run("packs", "--packs", folder.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out())
+        .contains("plover-tablet/sound\n  CANNOT BE USED: see lint")
+        .contains("wren-handset/charging");
+  }
+}
