@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.faultwright.measurement.Accuracy;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
@@ -18,6 +19,8 @@ import org.faultwright.pack.EventId;
 import org.faultwright.pack.GroupId;
 import org.faultwright.pack.History;
 import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.Instrument;
+import org.faultwright.pack.InstrumentId;
 import org.faultwright.pack.ModeId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
@@ -222,6 +225,14 @@ public final class PackSketch {
             Optional.empty(),
             Optional.empty(),
             Part.badNew(part)));
+    return this;
+  }
+
+  /** An instrument without any error of its own. */
+  public PackSketch exactInstrument(String id) {
+    draft.instrument(
+        new Instrument(
+            new InstrumentId(id), id, Optional.of(new Accuracy(0, 0, 0)), new Basis.Invented()));
     return this;
   }
 
