@@ -3,12 +3,18 @@ package org.faultwright.compile;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.assertj.core.data.Offset;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.Told;
 import org.faultwright.oracle.PackFeature;
 import org.faultwright.oracle.RandomCases;
 import org.faultwright.oracle.RandomCases.Situation;
@@ -30,7 +36,7 @@ class BeliefProperty {
   private static final Offset<Double> EXACT = within(1e-10);
 
   private static final Offset<Double> EXACT_LOG = within(1e-9);
-  private static final long MOST_WORLDS = 20_000;
+  private static final long MOST_WORLDS = 4_000;
 
   @Provide
   Arbitrary<Situation> situations() {
@@ -47,7 +53,7 @@ class BeliefProperty {
     return RandomCases.smallSituations(PackFeature.all(), 5);
   }
 
-  @Property(tries = 300)
+  @Property(tries = 200)
   void beliefEqualsEnumeration_whenPacksHaveEveryFeature(@ForAll("situations") Situation s) {
     holds(s);
   }
@@ -60,6 +66,45 @@ class BeliefProperty {
   @Property(tries = 150)
   void beliefEqualsEnumeration_whenPacksHaveFewFeatures(@ForAll("withFewFeatures") Situation s) {
     holds(s);
+  }
+
+  /** Features that contradict each other often, so that many of the situations are impossible. */
+  @Provide
+  Arbitrary<Situation> contradictory() {
+    return RandomCases.smallSituations(
+            Set.of(
+                PackFeature.EXTREMES,
+                PackFeature.SYMPTOMS,
+                PackFeature.HISTORY,
+                PackFeature.COMPLAINTS,
+                PackFeature.GROUPS,
+                PackFeature.REPAIRS),
+            6)
+        .filter(s -> s.enumerator(MOST_WORLDS).isImpossible());
+  }
+
+  @Property(tries = 60)
+  void clashIsASmallestOne_whenEvidenceIsImpossible(@ForAll("contradictory") Situation s) {
+    CompiledPack compiled = (CompiledPack) CompiledPack.compile(s.pack());
+    BeliefResult result = compiled.belief(s.facts());
+    assertThat(result).isInstanceOf(BeliefResult.ImpossibleEvidence.class);
+    Set<FactId> clash = ((BeliefResult.ImpossibleEvidence) result).clash();
+    assertThat(clash).isNotEmpty();
+    assertThat(isImpossible(s, clash)).as("impossible: %s", clash).isTrue();
+    for (FactId one : clash) {
+      Set<FactId> fewer = new LinkedHashSet<>(clash);
+      fewer.remove(one);
+      assertThat(isImpossible(s, fewer)).as("impossible without %s: %s", one, fewer).isFalse();
+    }
+  }
+
+  /** Whether these facts cannot hold together; attempts were made in any case. */
+  private static boolean isImpossible(Situation s, Set<FactId> facts) {
+    List<Told> some =
+        s.facts().stream()
+            .filter(t -> facts.contains(t.id()) || t.fact() instanceof Fact.StepDone)
+            .toList();
+    return WorldEnumerator.of(s.pack(), some).withMostWorlds(MOST_WORLDS).isImpossible();
   }
 
   private static void holds(Situation s) {
@@ -110,7 +155,7 @@ class BeliefProperty {
               .isEqualTo(expected.getOrDefault(outcome, 0.0), EXACT);
         }
       }
-      for (Point point : step.pinTable().map(Step.PinTable::points).orElse(java.util.List.of())) {
+      for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         var expected = worlds.states(point.id());
         var states = belief.states(point.id());
         for (StateId state : states.keySet()) {

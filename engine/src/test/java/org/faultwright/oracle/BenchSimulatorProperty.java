@@ -41,7 +41,7 @@ class BenchSimulatorProperty {
   /** The transcripts that are compared, for each pack. */
   private static final int MOST_TRANSCRIPTS = 10;
 
-  private static final long MOST_WORLDS = 20_000;
+  private static final long MOST_WORLDS = 4_000;
 
   /** Among the some 1,500 comparisons of a run one is off by that much in one run of a hundred. */
   private static final double STANDARD_ERRORS = 4.5;
