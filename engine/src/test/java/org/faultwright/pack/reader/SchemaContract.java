@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.pack.yaml.YamlAsJson;
+import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlText;
 import org.faultwright.problem.Problem;
 import org.junit.jupiter.api.DynamicTest;
@@ -44,8 +45,11 @@ class SchemaContract {
     return schemas;
   }
 
-  private static List<String> errors(YamlText text) {
-    var root = text.root().orElseThrow();
+  static List<String> errors(YamlText text) {
+    return errors(text.root().orElseThrow());
+  }
+
+  static List<String> errors(YamlMap root) {
     String kind =
         root.entry("case").isPresent()
             ? "case-1.schema.json"
