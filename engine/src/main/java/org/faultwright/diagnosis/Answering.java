@@ -35,10 +35,10 @@ import org.faultwright.rules.facts.Impossible;
 final class Answering {
 
   /** Probability of unlikely worlds that planning may leave out. */
-  static final double P_LEFT_OUT = 1e-3;
+  static final double P_LEFT_OUT = 1e-2;
 
   /** Worlds that planning looks at, at most. */
-  static final int MOST_WORLDS = 256;
+  static final int MOST_WORLDS = 100;
 
   private final CompiledPack compiled;
   private final Planner planner;

@@ -33,11 +33,11 @@ public record Shop(
 
   /**
    * A shop of which nothing is known: 1 for a minute at the bench, a twentieth of that for a minute
-   * of waiting, 60 for sending on, nothing for a dead device, 90 for a comeback, 25 for a part.
+   * of waiting, 150 for sending on, nothing for a dead device, 90 for a comeback, 25 for a part.
    * Common practice, no source.
    */
   public static final Shop ORDINARY =
-      new Shop(1, 0.05, 60, 0, 90, 25, Map.of(), new Proof(3, 0.95, 0.02));
+      new Shop(1, 0.05, 150, 0, 90, 25, Map.of(), new Proof(3, 0.95, 0.02));
 
   /** Checks the domains and copies the prices. */
   public Shop {
