@@ -37,7 +37,15 @@ final class Permitted {
     return new Permissions(steps, turns);
   }
 
+  /**
+   * Whether planning meets the reason again by itself: in the guard of the step, or in those of the
+   * turns on the way to the bench that the step needs.
+   */
   private static boolean isInGuard(Blocked blocked) {
-    return blocked.unmet().isPresent();
+    return blocked.unmet().isPresent()
+        || switch (blocked.kind()) {
+          case LACKS_CONSENT, SWITCH_HELD, SWITCH_UNREACHABLE -> true;
+          default -> false;
+        };
   }
 }
