@@ -1,49 +1,32 @@
 package org.faultwright.cli;
 
-import org.faultwright.casefile.CaseFile;
-import org.faultwright.cli.text.Figures;
-import org.faultwright.compile.PackCompilation;
-import org.faultwright.diagnosis.Diagnosis;
+import java.util.List;
+import java.util.Optional;
+import org.faultwright.compile.CompilationProblems;
 import org.faultwright.diagnosis.Engine;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.check.Positions;
+import org.faultwright.problem.Problem;
+import org.faultwright.problem.ProblemReport;
+import org.faultwright.problem.SourceTexts;
 
-/** Opens diagnoses, with the reasons why one cannot be opened in words for a pack's author. */
+/** Sees to it that a pack can be diagnosed with. */
 final class Engines {
 
   private Engines() {}
 
   /**
-   * Opens a diagnosis of a case.
-   *
-   * @throws Stopped when the pack cannot be diagnosed with
-   */
-  static Diagnosis resume(Engine engine, Pack pack, CaseFile caseFile) {
-    checkUsable(engine, pack);
-    return engine.resume(pack, caseFile);
-  }
-
-  /**
-   * Compiles the pack.
+   * Compiles the pack; the engine keeps the result.
    *
    * @throws Stopped when it cannot be diagnosed with
    */
   static void checkUsable(Engine engine, Pack pack) {
-    PackCompilation compiled = engine.compile(pack);
-    if (compiled instanceof PackCompilation.SharesUnattainable shares) {
-      throw Stopped.byFinding(
-          "pack '"
-              + pack.id()
-              + "' cannot be used: no probabilities give the shares of complaint '"
-              + shares.complaint()
-              + "' at its rate; look at its shares, at its rate and at the strengths of its events");
-    } else if (compiled instanceof PackCompilation.TooWide wide) {
-      throw Stopped.byFinding(
-          "pack '"
-              + pack.id()
-              + "' cannot be used: an exact answer would take about "
-              + Figures.times(wide.predicted() / wide.budget())
-              + " as much work as is allowed; make its steps look at fewer causes at once, or split"
-              + " the pack");
-    }
+    String name = "pack " + pack.id();
+    Optional<Problem> problem =
+        CompilationProblems.of(engine.compile(pack), pack, Positions.none(name));
+    problem.ifPresent(
+        p -> {
+          throw Stopped.byProblems(ProblemReport.of(List.of(p), SourceTexts.NONE));
+        });
   }
 }

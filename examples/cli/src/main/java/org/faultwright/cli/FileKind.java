@@ -8,7 +8,7 @@ enum FileKind {
   PACK("a pack"),
   FRAGMENT("a fragment"),
   CASE("a case"),
-  UNKNOWN("neither a pack nor a fragment nor a case");
+  UNKNOWN("of no kind that is known");
 
   private final String words;
 

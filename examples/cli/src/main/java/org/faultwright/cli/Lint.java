@@ -53,6 +53,7 @@ final class Lint implements Callable<Integer> {
     for (YamlText text : texts) {
       Linting.Found found = linting.problemsOf(text);
       surroundings.results(ProblemReport.of(found.problems(), found.texts()));
+      found.skipped().ifPresent(surroundings::tell);
       all.addAll(found.problems());
     }
     surroundings

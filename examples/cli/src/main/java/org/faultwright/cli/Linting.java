@@ -8,8 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.casefile.CaseReading;
+import org.faultwright.compile.CompilationProblems;
+import org.faultwright.compile.CompiledPack;
 import org.faultwright.pack.Id;
 import org.faultwright.pack.PackId;
+import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.reader.Fragments;
 import org.faultwright.pack.reader.PackReader;
 import org.faultwright.pack.reader.PackReading;
@@ -24,8 +27,18 @@ import org.faultwright.problem.Span;
  */
 final class Linting {
 
-  /** The problems of a file, with the texts to show them in. */
-  record Found(List<Problem> problems, SourceTexts texts) {}
+  /**
+   * The problems of a file.
+   *
+   * @param texts the texts to show them in
+   * @param skipped why the file was not looked at; empty: it was
+   */
+  record Found(List<Problem> problems, SourceTexts texts, Optional<String> skipped) {
+
+    Found(List<Problem> problems, SourceTexts texts) {
+      this(problems, texts, Optional.empty());
+    }
+  }
 
   private final PacksOption packs;
   private final Map<PackId, PackReading> readings = new LinkedHashMap<>();
@@ -69,6 +82,10 @@ final class Linting {
     List<Problem> problems = new ArrayList<>(reading.problems());
     // problems of a fragment are shown with the fragment
     problems.removeIf(p -> p.where().filter(at -> isOwnFragment(at.file())).isPresent());
+    if (reading instanceof PackReading.Readable r) {
+      CompilationProblems.of(CompiledPack.compile(r.pack()), r.pack(), r.at())
+          .ifPresent(problems::add);
+    }
     return new Found(problems, reading.texts());
   }
 
@@ -83,7 +100,7 @@ final class Linting {
       return new Found(
           List.of(
               Problem.error(
-                  "bad-id",
+                  FormatRule.BAD_ID.id(),
                   text.root().flatMap(r -> r.entry("fragment")).map(e -> e.at()).orElseThrow(),
                   "the name of a fragment is lower-case letters, digits and single hyphens",
                   "write it as in 'fragment: handset-basics'")),
@@ -109,14 +126,11 @@ final class Linting {
       return found(new CaseReader(readable.pack()).read(text));
     } else if (reading.isPresent()) {
       return new Found(
-          List.of(
-              new Problem(
-                  "pack-has-errors",
-                  org.faultwright.problem.Severity.WARNING,
-                  Optional.of(CaseReader.packNameIn(text)),
-                  "the case was not looked at, because its pack has errors",
-                  Optional.of("mend the pack first, then lint the case again"))),
-          text.source());
+          List.of(),
+          text.source(),
+          Optional.of(
+              text.file()
+                  + " was not looked at, because its pack has errors; mend the pack first"));
     }
     Optional<Path> around =
         text.file().equals(Sources.STANDARD_INPUT)
@@ -136,9 +150,9 @@ final class Linting {
     return new Found(
         List.of(
             Problem.error(
-                "unknown-kind",
+                FormatRule.MISSING_KEY.id(),
                 new Span(text.file(), 1, 1, 1),
-                "this is " + FileKind.UNKNOWN.words(),
+                "the file does not say what it is: a pack, a fragment or a case",
                 "begin it with 'pack:', 'fragment:' or 'case:'")),
         text.source());
   }

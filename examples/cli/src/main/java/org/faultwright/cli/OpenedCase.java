@@ -47,6 +47,7 @@ record OpenedCase(Pack pack, CaseFile caseFile) {
    * @throws Stopped when the pack cannot be diagnosed with
    */
   Diagnosis open(Engine engine) {
-    return Engines.resume(engine, pack, caseFile);
+    Engines.checkUsable(engine, pack);
+    return engine.resume(pack, caseFile);
   }
 }

@@ -128,16 +128,52 @@ class CommandTest {
     Files.writeString(folder.resolve("d.yaml"), "a: [1\n");
     Shell.Result result = Shell.PLAIN.run("lint", folder.toString());
     assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
-    assertThat(result.err()).isEmpty();
+    assertThat(result.err())
+        .isEqualTo(
+            "faultwright: "
+                + folder.resolve("b-case.yaml")
+                + " was not looked at, because its pack has errors; mend the pack first\n");
     assertThat(result.out())
         .containsSubsequence(
             "a-pack.yaml:",
             "error[shares-sum]",
-            "b-case.yaml:4:7: warning[pack-has-errors]",
-            "c.yaml:1:1: error[unknown-kind]",
+            "c.yaml:1:1: error[missing-key]: the file does not say what it is",
             "d.yaml:",
             "error[not-yaml]",
-            "4 files: 3 errors, 1 warning\n");
+            "4 files: 3 errors\n");
+  }
+
+  @Test
+  void lint_findsSharesThatNoProbabilitiesGive() throws IOException {
+    Path pack = folder.resolve("pack.yaml");
+    // five causes that each silence one device in a hundred silence at most 1 - 0.99^5 = 4.9 %
+    Files.writeString(
+        pack,
+        Files.readString(PACK)
+            .replace("rate: 10 %", "rate: 70 %")
+            .replace(
+                "any: [grille-clogged, coil-path-open, amp-dead, software-muted, unlisted]",
+                "any: {grille-clogged: 1 %, coil-path-open: 1 %, amp-dead: 1 %, software-muted: 1"
+                    + " %, unlisted: 1 %}"));
+    Shell.Result result = Shell.PLAIN.run("lint", pack.toString());
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out())
+        .contains("error[shares-unattainable]", "complaint 'no-sound', at its rate of 70 %")
+        .contains("rate: 70 %");
+    Shell.Result diagnosed =
+        Shell.PLAIN
+            .reading("case: c\nformat: 1\npack: plover-tablet/sound\n")
+            .run("diagnose", "--packs", own(pack).toString(), "-");
+    assertThat(diagnosed.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(diagnosed.out()).isEmpty();
+    assertThat(diagnosed.err())
+        .startsWith("pack plover-tablet/sound:1:1: error[shares-unattainable]");
+  }
+
+  private Path own(Path pack) throws IOException {
+    Path place = Files.createDirectories(folder.resolve("own/plover-tablet/sound"));
+    Files.copy(pack, place.resolve("pack.yaml"));
+    return folder.resolve("own");
   }
 
   @Test
