@@ -37,9 +37,6 @@ public final class CompiledPack implements PackCompilation {
   /** Networks for the attempts and wide observations of open cases that are kept for reuse. */
   private static final int KEPT_NETWORKS = 256;
 
-  /** Table entries that the observations which every network holds may make. */
-  private static final double ALWAYS_HELD_BUDGET = 10_000;
-
   private record Key(List<org.faultwright.pack.StepId> attempts, Set<Slot> slots) {}
 
   record Wired(Network network, Compilation compilation) {
@@ -106,8 +103,7 @@ public final class CompiledPack implements PackCompilation {
     if (off.isPresent()) {
       return new SharesUnattainable(off.get());
     }
-    List<Slots.Candidate> alwaysHeld =
-        Slots.alwaysHeld(pack, lineage, Math.min(budget, ALWAYS_HELD_BUDGET));
+    List<Slots.Candidate> alwaysHeld = Slots.alwaysHeld(pack, lineage);
     return new CompiledPack(pack, lineage, budget, alwaysHeld, shares.priors());
   }
 
@@ -201,6 +197,21 @@ public final class CompiledPack implements PackCompilation {
     return believe(facts, asked, (network, evaluation) -> {});
   }
 
+  /**
+   * What the facts but one would make one believe. Cheap, because the network of all facts serves.
+   *
+   * @param without one of the facts, not an attempt
+   */
+  public BeliefResult beliefWithout(List<Told> facts, Told without) {
+    Wired wired = wired(Bound.Facts.of(pack, lineage, facts), Set.of());
+    List<Told> fewer = facts.stream().filter(t -> !t.equals(without)).toList();
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, fewer);
+    boolean serves = !wired.isWide() && wired.network().holds(Slots.of(pack, bound, alwaysHeld));
+    return serves
+        ? believe(fewer, bound, wired, (network, evaluation) -> {})
+        : believe(fewer, Set.of(), (network, evaluation) -> {});
+  }
+
   /** What the facts would make one believe if the true state at a point were known now. */
   public BeliefResult beliefIf(List<Told> facts, PointId point, StateId state) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
@@ -235,7 +246,11 @@ public final class CompiledPack implements PackCompilation {
   BeliefResult believe(
       List<Told> facts, Set<Slot> asked, BiConsumer<Network, Evaluation> supposed) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound, asked);
+    return believe(facts, bound, wired(bound, asked), supposed);
+  }
+
+  private BeliefResult believe(
+      List<Told> facts, Bound.Facts bound, Wired wired, BiConsumer<Network, Evaluation> supposed) {
     if (wired.compilation() instanceof Compilation.OverBudget over) {
       return new BeliefResult.OverBudget(over.predicted(), over.budget());
     }

@@ -51,6 +51,7 @@ final class Network {
   /** Strength bits with the probability that the pack states. */
   final Map<Coordinate, Double> stated;
 
+  private final Set<Slot> wired;
   private final Pack pack;
   private final Lineage lineage;
   private final Timeline timeline;
@@ -71,6 +72,7 @@ final class Network {
       causes.put(c, presence.present(c, now));
     }
     pack.histories().keySet().forEach(h -> histories.put(h, presence.history(h)));
+    wired = slots;
     slots.forEach(this::wire);
     collectCoordinates(now);
     observe();
@@ -89,9 +91,9 @@ final class Network {
     return new Network(pack, lineage, timeline, slots);
   }
 
-  /** The number of table entries that compiling it would make. */
-  double predictedSize() {
-    return CircuitCompiler.predictedSize(wiring.model);
+  /** Whether it holds all of these slots. */
+  boolean holds(Set<Slot> slots) {
+    return wired.containsAll(slots);
   }
 
   /** Compiles; the causes' priors are still to be put in with {@link #withPriors}. */

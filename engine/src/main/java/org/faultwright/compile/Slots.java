@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
@@ -42,27 +41,15 @@ final class Slots {
     return all;
   }
 
+  /** As many causes an observation may have at most to be held by every network. */
+  private static final int NARROW = 3;
+
   /**
-   * The observations that are always held: the narrowest ones, as long as the network stays small.
-   * A fact about one of them needs no new network.
+   * The observations that every network holds, so that a fact about one of them needs no new
+   * network: those of a few causes. They make a network longer, not wider.
    */
-  static List<Candidate> alwaysHeld(Pack pack, Lineage lineage, double budget) {
-    List<Candidate> candidates = candidates(pack, lineage);
-    Set<Integer> widths = new TreeSet<>();
-    candidates.forEach(c -> widths.add(c.ancestors().size()));
-    List<Candidate> held = List.of();
-    Timeline start = Timeline.of(pack, lineage, List.of());
-    for (int width : widths) {
-      List<Candidate> wider =
-          candidates.stream().filter(c -> c.ancestors().size() <= width).toList();
-      Set<Slot> slots = new LinkedHashSet<>(reports(pack));
-      wider.forEach(c -> slots.add(new Slot(c.what(), 0, 0)));
-      if (Network.of(pack, lineage, start, slots).predictedSize() > budget) {
-        break;
-      }
-      held = wider;
-    }
-    return held;
+  static List<Candidate> alwaysHeld(Pack pack, Lineage lineage) {
+    return candidates(pack, lineage).stream().filter(c -> c.ancestors().size() <= NARROW).toList();
   }
 
   /** The reports of all complaints whose causes state shares; else of all complaints. */

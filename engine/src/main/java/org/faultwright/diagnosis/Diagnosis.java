@@ -7,7 +7,9 @@ import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
+import org.faultwright.compile.Belief;
 import org.faultwright.compile.CompiledPack;
+import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.explanation.Explainer;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.CauseId;
@@ -17,7 +19,6 @@ import org.faultwright.planning.Planner;
 import org.faultwright.planning.Shop;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
-import org.faultwright.rules.StepStatus;
 import org.faultwright.rules.WorkingMemory;
 
 /**
@@ -30,6 +31,10 @@ import org.faultwright.rules.WorkingMemory;
 public final class Diagnosis implements AutoCloseable {
 
   private final CompiledPack compiled;
+
+  /** How many of the tests that are worth most are looked at ahead when a cause is explained. */
+  private static final int TESTS_AHEAD = 5;
+
   private final Engine.Ready ready;
   private final Shop shop;
   private CaseFile caseFile;
@@ -121,12 +126,16 @@ public final class Diagnosis implements AutoCloseable {
           "causes must be ranked before one can be explained: " + now.outlook());
     }
     now.posterior().get().p(cause);
-    List<StepId> open =
-        now.findings().steps().values().stream()
-            .filter(StepStatus::isOpen)
-            .map(StepStatus::step)
+    List<Told> facts = standing(now.findings());
+    List<StepId> ahead =
+        now.steps().stream()
+            .filter(c -> !c.outcomes().isEmpty())
+            .limit(TESTS_AHEAD)
+            .map(Considered::step)
             .toList();
-    return new Explainer(compiled).why(cause, standing(now.findings()), open);
+    LikelyWorlds worlds =
+        ((Belief) compiled.belief(facts)).worlds(Answering.P_LEFT_OUT, Answering.MOST_WORLDS);
+    return new Explainer(compiled, ready.device()).why(cause, facts, worlds, ahead);
   }
 
   static List<Told> standing(Findings findings) {

@@ -3,15 +3,18 @@ package org.faultwright.explanation;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.faultwright.casefile.Fact;
-import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
+import org.faultwright.compile.BeliefResult;
 import org.faultwright.compile.CompiledPack;
+import org.faultwright.compile.Coordinate;
+import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
@@ -20,6 +23,8 @@ import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.planning.DeviceModel;
+import org.faultwright.planning.Seen;
 
 /**
  * Explains what the facts of a case make one believe. Each weight costs one evaluation of the
@@ -28,39 +33,44 @@ import org.faultwright.pack.StepId;
 public final class Explainer {
 
   private final CompiledPack compiled;
+  private final DeviceModel device;
 
   /** Explains in terms of a pack. */
-  public Explainer(CompiledPack compiled) {
+  public Explainer(CompiledPack compiled, DeviceModel device) {
     this.compiled = compiled;
+    this.device = device;
   }
 
   /**
    * Why a cause ranks where it does.
    *
    * @param facts the facts that stand, in order; possible together
-   * @param open the steps whose outcomes are to be looked at ahead
+   * @param worlds the likely worlds given the facts
+   * @param ahead the steps whose outcomes are to be looked at ahead; what they would make of the
+   *     cause holds to within what the worlds leave out
    * @throws IllegalArgumentException when the facts cannot all be true or the case is too wide for
    *     exact answers
    */
-  public WhyCause why(CauseId cause, List<Told> facts, Collection<StepId> open) {
-    double pNow = belief(facts).p(cause);
+  public WhyCause why(
+      CauseId cause, List<Told> facts, LikelyWorlds worlds, Collection<StepId> ahead) {
+    double pNow = belief(compiled.belief(facts)).p(cause);
     List<Told> complaints =
         facts.stream().filter(t -> t.fact() instanceof Fact.Complained).toList();
     List<WhyCause.FactWeight> weights = new ArrayList<>();
     for (Told t : facts) {
       if (isEvidence(t.fact())) {
-        double without = belief(facts.stream().filter(x -> !x.equals(t)).toList()).p(cause);
+        double without = belief(compiled.beliefWithout(facts, t)).p(cause);
         weights.add(new WhyCause.FactWeight(t, Weight.between(without, pNow)));
       }
     }
     weights.sort(Comparator.comparing(WhyCause.FactWeight::weight).reversed());
     return new WhyCause(
         cause,
-        belief(complaints).p(cause),
+        belief(compiled.belief(complaints)).p(cause),
         pNow,
         weights,
         restsOn(cause, facts),
-        wouldChange(cause, pNow, facts, open));
+        wouldChange(cause, pNow, worlds, ahead));
   }
 
   private static boolean isEvidence(Fact fact) {
@@ -71,8 +81,8 @@ public final class Explainer {
         || fact instanceof Fact.ReadingTaken;
   }
 
-  private Belief belief(List<Told> facts) {
-    if (compiled.belief(facts) instanceof Belief belief) {
+  private static Belief belief(BeliefResult result) {
+    if (result instanceof Belief belief) {
       return belief;
     }
     throw new IllegalArgumentException(
@@ -80,25 +90,29 @@ public final class Explainer {
   }
 
   private List<WhyCause.WouldChange> wouldChange(
-      CauseId cause, double pNow, List<Told> facts, Collection<StepId> open) {
+      CauseId cause, double pNow, LikelyWorlds worlds, Collection<StepId> ahead) {
     List<WhyCause.WouldChange> changes = new ArrayList<>();
-    Belief now = belief(facts);
-    int next = facts.stream().mapToInt(t -> t.id().number()).max().orElse(0) + 1;
-    for (StepId step : open) {
-      if (compiled.pack().steps().get(step).shows().isEmpty()) {
-        continue;
-      }
-      for (Map.Entry<OutcomeId, Double> o : now.outcomes(step).entrySet()) {
-        List<Told> more = new ArrayList<>(facts);
-        more.add(
-            new Told(
-                new FactId(next),
-                java.util.Optional.empty(),
-                new Fact.OutcomeSeen(step, o.getKey())));
-        if (o.getValue() > 0 && compiled.belief(more) instanceof Belief then) {
-          changes.add(new WhyCause.WouldChange(step, o.getKey(), o.getValue(), then.p(cause)));
+    int at = worlds.coordinates().indexOf(new Coordinate.Present(cause));
+    for (StepId step : ahead) {
+      Map<OutcomeId, Double> pOutcome = new LinkedHashMap<>();
+      Map<OutcomeId, Double> pBoth = new LinkedHashMap<>();
+      for (int w = 0; w < worlds.size(); w++) {
+        boolean present = at >= 0 && worlds.bits()[w][at] == 1;
+        double pWorld = worlds.p()[w] / (1 - worlds.pLeftOut());
+        for (Map.Entry<Seen, Double> f : device.pFindings(worlds, w, step).entrySet()) {
+          if (f.getKey() instanceof Seen.Shown shown) {
+            pOutcome.merge(shown.outcome(), pWorld * f.getValue(), Double::sum);
+            pBoth.merge(shown.outcome(), present ? pWorld * f.getValue() : 0, Double::sum);
+          }
         }
       }
+      pOutcome.forEach(
+          (o, p) -> {
+            if (p > 0) {
+              changes.add(
+                  new WhyCause.WouldChange(step, o, Math.min(1, p), Math.min(1, pBoth.get(o) / p)));
+            }
+          });
     }
     changes.sort(
         Comparator.comparingDouble((WhyCause.WouldChange c) -> -Math.abs(c.pThen() - pNow)));

@@ -29,11 +29,6 @@ public final class CircuitCompiler {
     this.live = new ArrayList<>(model.factors);
   }
 
-  /** The number of table entries that compiling the model would make. */
-  public static double predictedSize(Model model) {
-    return EliminationOrder.best(model).size();
-  }
-
   /**
    * Compiles a model. The model must not be used afterwards.
    *
