@@ -21,6 +21,7 @@ import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Names;
 import org.faultwright.pack.format.SchemaWriter;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.format.Slips;
 import org.faultwright.pack.reader.PackLibrary;
 import org.faultwright.pack.reader.PackReading;
 import org.faultwright.pack.yaml.YamlNode;
@@ -262,12 +263,7 @@ public final class CaseReader {
   }
 
   private void checkLabel(YamlScalar decisive, Fields f) {
-    List<String> labels =
-        f.get(facts).orElse(List.of()).stream()
-            .flatMap(Optional::stream)
-            .flatMap(l -> l.label().stream())
-            .map(YamlScalar::text)
-            .toList();
+    List<String> labels = labelsIn(f.map());
     if (!labels.contains(decisive.text())) {
       String near = Nearest.didYouMean(decisive.text(), labels);
       f.scope()
@@ -277,6 +273,19 @@ public final class CaseReader {
               "no fact is labelled " + decisive.word(),
               near.isEmpty() ? "add 'label: " + decisive.text() + "' to the decisive fact" : near);
     }
+  }
+
+  /**
+   * The labels as written: a fact that could not be read has been reported, and keeps its label.
+   */
+  private List<String> labelsIn(YamlMap root) {
+    return Slips.corrected(root, block.keyNames()).value(facts.name()).stream()
+        .filter(YamlList.class::isInstance)
+        .flatMap(n -> ((YamlList) n).items().stream())
+        .filter(YamlMap.class::isInstance)
+        .map(n -> Slips.corrected((YamlMap) n, List.of("label")))
+        .flatMap(fact -> fact.text("label").stream())
+        .toList();
   }
 
   /** A list of facts, each called by its number in messages; what cannot be read stays empty. */

@@ -1,10 +1,13 @@
 package org.faultwright.pack.format;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.SourceId;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
+import org.faultwright.problem.Nearest;
 import org.faultwright.problem.Span;
 
 /** What numbers rest on, as any block may say it. */
@@ -60,10 +63,19 @@ public final class BasisForm {
     }
     String among = f.need(AMONG);
     if (!among.equals(DEVICES) && !f.scope().names().has(Kind.COMPLAINT, among)) {
-      Ids.resolve(
-          java.util.List.of(Kind.COMPLAINT),
-          (org.faultwright.pack.yaml.YamlNode.YamlScalar) f.map().value("among").orElseThrow(),
-          f.scope());
+      List<String> words = new ArrayList<>(f.scope().names().all(Kind.COMPLAINT));
+      words.add(DEVICES);
+      f.scope()
+          .error(
+              Kind.COMPLAINT.unknown(),
+              f.at(AMONG),
+              f.scope().owner()
+                  + " is counted among '"
+                  + among
+                  + "', which is no complaint of this pack",
+              Nearest.of(among, words)
+                  .map(w -> "did you mean '" + w + "'?")
+                  .orElse("it can be: " + String.join(", ", words)));
       return Optional.empty();
     }
     return Optional.of(new Basis.Counted(seen, of, among));
@@ -74,7 +86,7 @@ public final class BasisForm {
    */
   static Scope within(YamlMap map, Scope scope) {
     Scope silent = scope.reportingTo(p -> {});
-    for (Key<Basis> key : java.util.List.of(SOURCE, COUNTED, BASIS)) {
+    for (Key<Basis> key : List.of(SOURCE, COUNTED, BASIS)) {
       Optional<Basis> basis = map.value(key.name()).flatMap(n -> key.form().read(n, silent));
       if (basis.isPresent()) {
         return scope.on(basis);

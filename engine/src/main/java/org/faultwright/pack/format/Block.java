@@ -12,7 +12,6 @@ import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.Entry;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
-import org.faultwright.problem.Nearest;
 
 /**
  * A block of keys: the table from which it is read and its schema is written. Immutable.
@@ -109,7 +108,7 @@ public final class Block implements Form<Fields> {
       Forms.wrongType(node, scope, "a block of keys");
       return Optional.empty();
     }
-    Scope inner = inside.apply(map, scope);
+    Scope inner = inside.apply(Slips.corrected(map, keyNames()), scope);
     Set<String> slips = unknownKeys(map, scope);
     boolean complete = choices(map, scope, slips);
     Map<Key<?>, Object> values = new LinkedHashMap<>();
@@ -124,7 +123,7 @@ public final class Block implements Form<Fields> {
         missing(key, map, scope, slips);
       }
     }
-    return Optional.of(new Fields(map, inner, values, complete));
+    return Optional.of(new Fields(map, inner, values, slips, complete));
   }
 
   private static Optional<?> value(Key<?> key, Entry entry, Scope scope) {
@@ -143,20 +142,18 @@ public final class Block implements Form<Fields> {
   /** Reports keys that the table does not have; returns what they were probably meant to be. */
   private Set<String> unknownKeys(YamlMap map, Scope scope) {
     Set<String> meant = new LinkedHashSet<>();
-    for (Entry entry : map.entries()) {
-      if (keys.stream().noneMatch(k -> k.name().equals(entry.name()))) {
-        List<String> free = keyNames().stream().filter(k -> map.entry(k).isEmpty()).toList();
-        Optional<String> nearest = Nearest.of(entry.name(), free);
-        nearest.ifPresent(meant::add);
-        scope.error(
-            FormatRule.UNKNOWN_KEY,
-            entry.key().at(),
-            "there is no key '" + entry.key().shortened() + "' in " + scope.owner(),
-            nearest
-                .map(n -> "did you mean '" + n + "'?")
-                .orElse("keys here are: " + String.join(", ", keyNames())));
-      }
-    }
+    Slips.in(map, keyNames())
+        .forEach(
+            (entry, nearest) -> {
+              nearest.ifPresent(meant::add);
+              scope.error(
+                  FormatRule.UNKNOWN_KEY,
+                  entry.key().at(),
+                  "there is no key '" + entry.key().shortened() + "' in " + scope.owner(),
+                  nearest
+                      .map(n -> "did you mean '" + n + "'?")
+                      .orElse("keys here are: " + String.join(", ", keyNames())));
+            });
     return meant;
   }
 

@@ -2,6 +2,7 @@ package org.faultwright.pack.format;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.pack.yaml.YamlNode.Entry;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.problem.Span;
@@ -12,12 +13,15 @@ public final class Fields {
   private final YamlMap map;
   private final Scope scope;
   private final Map<Key<?>, Object> values;
+  private final Set<String> slips;
   private final boolean complete;
 
-  Fields(YamlMap map, Scope scope, Map<Key<?>, Object> values, boolean complete) {
+  Fields(
+      YamlMap map, Scope scope, Map<Key<?>, Object> values, Set<String> slips, boolean complete) {
     this.map = map;
     this.scope = scope;
     this.values = values;
+    this.slips = slips;
     this.complete = complete;
   }
 
@@ -36,9 +40,9 @@ public final class Fields {
     return get(key).orElseThrow(() -> new IllegalStateException("not there: " + key.name()));
   }
 
-  /** Whether the key is written, even if its value could not be read. */
+  /** Whether the key is written, even if it is misspelt or its value could not be read. */
   public boolean wrote(Key<?> key) {
-    return map.entry(key.name()).isPresent();
+    return map.entry(key.name()).isPresent() || slips.contains(key.name());
   }
 
   /** Whether the key is written, and its value could not be read. */

@@ -1,5 +1,6 @@
 package org.faultwright.pack.format;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.pack.OutcomeId;
@@ -30,6 +31,10 @@ public final class Outcomes {
     if (names.size() == 2 && text.equals(OutcomeId.NEGATIVE.value())) {
       return Optional.of(names.get(1));
     }
+    List<String> words = new ArrayList<>(names);
+    if (names.size() == 2) {
+      words.addAll(List.of(OutcomeId.POSITIVE.value(), OutcomeId.NEGATIVE.value()));
+    }
     scope.error(
         FormatRule.UNKNOWN_OUTCOME,
         word.at(),
@@ -38,7 +43,7 @@ public final class Outcomes {
             : "step '" + step + "' has no outcome " + word.word(),
         names.isEmpty()
             ? instead
-            : Nearest.of(text, names)
+            : Nearest.of(text, words)
                 .map(n -> "did you mean '" + n + "'?")
                 .orElse("its outcomes are: " + String.join(", ", names)));
     return Optional.empty();

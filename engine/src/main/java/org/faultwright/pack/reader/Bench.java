@@ -110,11 +110,13 @@ final class Bench {
           Forms.YES_NO,
           "whether it must be off for the device to count as closed");
 
+  static final Block SWITCH_BLOCK =
+      Block.of("switch", TITLE, OFF_CALLED, START, TURN_ON, TURN_OFF, WHILE_ON, CLOSED_WHEN_OFF);
+
   static final Form<List<Switch>> SWITCHES =
       Section.of(
           Kind.SWITCH,
-          Block.of(
-              "switch", TITLE, OFF_CALLED, START, TURN_ON, TURN_OFF, WHILE_ON, CLOSED_WHEN_OFF),
+          SWITCH_BLOCK,
           (id, f) ->
               Optional.of(
                   new Switch(

@@ -69,7 +69,7 @@ final class Causes {
   private static final Key<Boolean> SEND_ON =
       Key.optional("send-on", Forms.YES_NO, "whether it calls for other hands");
 
-  private static final Block BLOCK =
+  static final Block BLOCK =
       Block.of("cause", TITLE, KIND, PRIOR, SHARE, OF, AFTER, FOLLOWS, SHOWS, SEND_ON)
           .withBasis()
           .atMostOneOf(PRIOR, SHARE);

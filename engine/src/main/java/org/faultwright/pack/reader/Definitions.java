@@ -8,6 +8,7 @@ import org.faultwright.pack.PartId;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Names;
+import org.faultwright.pack.format.Slips;
 import org.faultwright.pack.yaml.YamlNode.Entry;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
@@ -31,7 +32,8 @@ final class Definitions {
   }
 
   /** Collects from a pack or a fragment. */
-  void collect(YamlMap root) {
+  void collect(YamlMap written) {
+    YamlMap root = Slips.corrected(written, PackKeys.A_PACK.keyNames());
     for (Entry section : root.entries()) {
       Optional<Kind> kind = Kind.ofSection(section.name());
       if (kind.isPresent() && section.value() instanceof YamlMap map) {
@@ -55,7 +57,8 @@ final class Definitions {
                         }));
   }
 
-  private void define(Kind kind, Entry e) {
+  private void define(Kind kind, Entry written) {
+    Entry e = corrected(kind, written);
     twice(kind, e.key(), names.add(kind, e));
     if (kind == Kind.SWITCH) {
       twice(Kind.BENCH_STATE, e.key(), names.add(Kind.BENCH_STATE, e.key(), e));
@@ -64,17 +67,24 @@ final class Definitions {
         twice(Kind.BENCH_STATE, off, names.add(Kind.BENCH_STATE, off, e));
       }
     } else if (kind == Kind.STEP && e.value() instanceof YamlMap step) {
-      step.map("points")
-          .ifPresent(
-              points ->
-                  points
-                      .entries()
-                      .forEach(p -> twice(Kind.POINT, p.key(), names.add(Kind.POINT, p))));
+      step.map("points").ifPresent(points -> points.entries().forEach(this::definePoint));
     } else if (kind == Kind.CAUSE && names.has(Kind.EVENT, e.name())) {
       twice(Kind.CAUSE, e.key(), names.definition(Kind.EVENT, e.name()));
     } else if (kind == Kind.EVENT && names.has(Kind.CAUSE, e.name())) {
       twice(Kind.EVENT, e.key(), names.definition(Kind.CAUSE, e.name()));
     }
+  }
+
+  private void definePoint(Entry written) {
+    Entry point = corrected(Kind.POINT, written);
+    twice(Kind.POINT, point.key(), names.add(Kind.POINT, point));
+  }
+
+  /** The definition as it was probably meant, where others look into it. */
+  private static Entry corrected(Kind kind, Entry e) {
+    return e.value() instanceof YamlMap map && PackKeys.BLOCKS.containsKey(kind)
+        ? new Entry(e.key(), Slips.corrected(map, PackKeys.BLOCKS.get(kind).keyNames()))
+        : e;
   }
 
   /** After all has been collected: each part brings a cause of its own, the bad new part. */

@@ -28,6 +28,7 @@ import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Ids;
 import org.faultwright.pack.format.Key;
+import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
@@ -163,6 +164,15 @@ final class PackKeys {
           STEPS,
           HOLDS,
           SYMPTOMS);
+
+  /** The blocks of definitions that others look into before they have been read. */
+  static final Map<Kind, Block> BLOCKS =
+      Map.of(
+          Kind.SWITCH, Bench.SWITCH_BLOCK,
+          Kind.COMPLAINT, Reports.COMPLAINT_BLOCK,
+          Kind.CAUSE, Causes.BLOCK,
+          Kind.STEP, Steps.BLOCK,
+          Kind.POINT, Points.BLOCK);
 
   private PackKeys() {}
 

@@ -14,6 +14,7 @@ import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Findings;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.format.Slips;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
@@ -84,7 +85,8 @@ public final class PackReader {
   }
 
   private void findFragments(YamlMap root, Sources sources, Findings findings) {
-    if (!(root.value(PackKeys.USES.name()).orElse(null) instanceof YamlList uses)) {
+    YamlMap meant = Slips.corrected(root, PackKeys.A_PACK.keyNames());
+    if (!(meant.value(PackKeys.USES.name()).orElse(null) instanceof YamlList uses)) {
       return;
     }
     for (var item : uses.items()) {
@@ -93,16 +95,24 @@ public final class PackReader {
       }
       Optional<YamlText> found = fragments.find(name.text());
       if (found.isEmpty()) {
-        findings.accept(
-            Problem.error(
-                FormatRule.UNKNOWN_FRAGMENT.id(),
-                name.at(),
-                "the shared vocabulary has no fragment '" + name.text() + "'",
-                Nearest.didYouMean(name.text(), fragments.names())));
-      } else if (sources.add(name.text(), found.get())) {
+        Optional<String> nearest = Nearest.of(name.text(), fragments.names());
+        findings.accept(unknown(name, nearest));
+        found = nearest.flatMap(fragments::find); // So that a slip is one problem.
+      }
+      if (found.isPresent() && sources.add(name.text(), found.get())) {
         found.get().problems().forEach(findings);
       }
     }
+  }
+
+  private Problem unknown(YamlScalar name, Optional<String> nearest) {
+    return Problem.error(
+        FormatRule.UNKNOWN_FRAGMENT.id(),
+        name.at(),
+        "the shared vocabulary has no fragment '" + name.text() + "'",
+        nearest
+            .map(n -> "did you mean '" + n + "'?")
+            .orElse("it has: " + String.join(", ", fragments.names())));
   }
 
   private static Optional<Pack> assemble(YamlMap root, Sources sources, Findings findings) {
@@ -115,7 +125,7 @@ public final class PackReader {
     for (Map.Entry<String, YamlText> f : sources.fragments().entrySet()) {
       Scope inside =
           Scope.of("fragment '" + f.getKey() + "'", definitions.names(), findings)
-              .on(PackKeys.basis(root, scope));
+              .on(PackKeys.basis(Slips.corrected(root, PackKeys.A_PACK.keyNames()), scope));
       f.getValue()
           .root()
           .flatMap(r -> PackKeys.A_FRAGMENT.read(r, inside))

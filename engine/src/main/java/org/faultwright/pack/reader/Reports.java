@@ -38,11 +38,11 @@ final class Reports {
       Key.optional(
           "counts-closed", Forms.YES_NO, "whether it must be proved once more after closing");
 
+  static final Block COMPLAINT_BLOCK =
+      Block.of("complaint", TITLE, EVENT, BY_MISTAKE, RATE, COUNTS_CLOSED).withBasis();
+
   static final Form<List<Complaint>> COMPLAINTS =
-      Section.of(
-          Kind.COMPLAINT,
-          Block.of("complaint", TITLE, EVENT, BY_MISTAKE, RATE, COUNTS_CLOSED).withBasis(),
-          Reports::complaint);
+      Section.of(Kind.COMPLAINT, COMPLAINT_BLOCK, Reports::complaint);
 
   // History.
   private static final Key<Chance> LIKELY =

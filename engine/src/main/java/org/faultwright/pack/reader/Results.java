@@ -11,6 +11,7 @@ import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Names;
 import org.faultwright.pack.format.Outcomes;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.format.Slips;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.Entry;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
@@ -27,6 +28,8 @@ final class Results {
   static final String NOTHING = "nothing";
   static final String FAILED = "failed";
   static final String PASSED = "passed";
+
+  private static final List<String> RESULT_KEYS = List.of("outcomes", "positive", "negative");
 
   private static final List<String> COMMON_STATES = List.of("open", "short", "low", "high");
 
@@ -51,7 +54,8 @@ final class Results {
     return names;
   }
 
-  private static Set<String> ofShows(YamlMap shows) {
+  private static Set<String> ofShows(YamlMap written) {
+    YamlMap shows = Slips.corrected(written, RESULT_KEYS);
     Optional<YamlNode> outcomes = shows.value("outcomes");
     Set<String> names = new LinkedHashSet<>();
     if (outcomes.isPresent() && outcomes.get() instanceof YamlList list) {

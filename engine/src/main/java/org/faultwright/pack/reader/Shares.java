@@ -3,10 +3,12 @@ package org.faultwright.pack.reader;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.Cause.Likelihood;
@@ -34,6 +36,7 @@ final class Shares {
 
   private final PackDraft draft;
   private final Scope scope;
+  private final Set<CauseId> computed = new HashSet<>();
 
   Shares(PackDraft draft, Scope scope) {
     this.draft = draft;
@@ -48,33 +51,36 @@ final class Shares {
         causes.computeIfAbsent(s.of(), k -> new ArrayList<>()).add(c.id());
       }
     }
+    boolean allRead = causes.values().stream().mapToInt(List::size).sum() == written();
     causes.forEach(
         (complaint, ids) -> {
           Map<CauseId, BigDecimal> shares = new LinkedHashMap<>();
           ids.forEach(id -> shares.put(id, share(id, ids.size())));
-          // A cause that could not be read has been reported, and its share is missing here.
-          if (ids.size() == written(complaint)) {
+          // What could not be read has been reported, and its share would be missing in the sum.
+          if (allRead) {
             check(complaint, shares);
           }
         });
   }
 
-  /** How many causes say, soundly or not, that they are a share of the complaint. */
-  private long written(ComplaintId complaint) {
+  /** How many causes say, soundly or not, that they are a share of something. */
+  private long written() {
     Names names = scope.names();
     return names.all(Kind.CAUSE).stream()
-        .map(id -> names.definition(Kind.CAUSE, id).flatMap(Names.Defined::block))
-        .flatMap(Optional::stream)
-        .filter(c -> isShareOf(complaint.value(), c))
+        .flatMap(id -> names.definition(Kind.CAUSE, id).stream())
+        .filter(d -> d.entry().isPresent())
+        .filter(d -> d.block().map(Shares::isShare).orElse(true))
         .count();
   }
 
-  private static boolean isShareOf(String complaint, YamlMap cause) {
-    if (cause.value("share").isPresent()) {
-      return cause.text("of").map(complaint::equals).orElse(false);
-    }
-    return cause.value("prior").isEmpty()
-        && cause.map("counted").flatMap(c -> c.text("among")).map(complaint::equals).orElse(false);
+  private static boolean isShare(YamlMap cause) {
+    boolean countedAlone =
+        cause.value("prior").isEmpty()
+            && cause
+                .map("counted")
+                .filter(c -> !c.text("among").orElse("").equals("devices"))
+                .isPresent();
+    return cause.value("share").isPresent() || countedAlone;
   }
 
   private BigDecimal share(CauseId id, int count) {
@@ -86,6 +92,7 @@ final class Shares {
     if (written.isPresent() || !(stated.share().basis() instanceof Basis.Counted counted)) {
       return written.orElse(BigDecimal.valueOf(stated.share().p()));
     }
+    computed.add(id);
     BigDecimal share =
         BigDecimal.valueOf(2L * counted.seen() + 1)
             .divide(BigDecimal.valueOf(2L * counted.of() + count), MathContext.DECIMAL64);
@@ -110,10 +117,7 @@ final class Shares {
 
   private void check(ComplaintId complaint, Map<CauseId, BigDecimal> shares) {
     BigDecimal sum = shares.values().stream().reduce(BigDecimal.ZERO, BigDecimal::add);
-    boolean counted =
-        shares.keySet().stream()
-            .map(id -> ((Likelihood.Share) draft.causes.get(id).likelihood()).share().basis())
-            .anyMatch(Basis.Counted.class::isInstance);
+    boolean counted = shares.keySet().stream().anyMatch(computed::contains);
     BigDecimal off = sum.subtract(BigDecimal.ONE).abs();
     if (counted ? off.compareTo(ROUNDING) <= 0 : off.signum() == 0) {
       return;

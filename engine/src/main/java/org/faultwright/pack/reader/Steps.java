@@ -159,7 +159,7 @@ final class Steps {
   private static final Key<StepId> THEN_REPEAT =
       Key.optional("then-repeat", Ids.ref(Kind.STEP, StepId::new), "the step to do afterwards");
 
-  private static final Block BLOCK =
+  static final Block BLOCK =
       Block.of(
               "step",
               TITLE,
