@@ -64,6 +64,7 @@ final class Diagnose implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, surroundings);
     List<CauseId> causes = asked.stream().map(name -> cause(opened.pack(), name)).toList();
     try (Diagnosis diagnosis = opened.open(Engine.create())) {

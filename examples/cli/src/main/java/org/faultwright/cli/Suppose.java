@@ -59,6 +59,7 @@ final class Suppose implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, surroundings);
     List<Fact> supposed = facts.stream().map(f -> FactArgument.read(opened.pack(), f)).toList();
     try (Diagnosis diagnosis = opened.open(Engine.create())) {
