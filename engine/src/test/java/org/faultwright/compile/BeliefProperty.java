@@ -53,6 +53,26 @@ class BeliefProperty {
     return RandomCases.smallSituations(PackFeature.all(), 5);
   }
 
+  /** Little else than attempts, so that their rarer effects meet: hiding, coming back, harm. */
+  @Provide
+  Arbitrary<Situation> mostlyRepaired() {
+    return RandomCases.situations(
+        Set.of(
+            PackFeature.REPAIRS,
+            PackFeature.HIDES,
+            PackFeature.REPEATABLE,
+            PackFeature.SWAPS,
+            PackFeature.HARMS,
+            PackFeature.FOLLOWS,
+            PackFeature.GROUPS,
+            PackFeature.COMES_AND_GOES));
+  }
+
+  @Property(tries = 300)
+  void beliefEqualsEnumeration_whenMuchIsRepaired(@ForAll("mostlyRepaired") Situation s) {
+    holds(s);
+  }
+
   @Property(tries = 200)
   void beliefEqualsEnumeration_whenPacksHaveEveryFeature(@ForAll("situations") Situation s) {
     holds(s);

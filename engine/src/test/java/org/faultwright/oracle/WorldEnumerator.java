@@ -23,7 +23,7 @@ import org.faultwright.pack.StepId;
  *
  * <p>Cost grows exponentially with the bits that matter to what is asked; for small packs only.
  */
-public final class WorldEnumerator {
+public final class WorldEnumerator implements Answers {
 
   /** How many worlds are looked at before giving up. */
   public static final long MOST_WORLDS = 200_000;
@@ -110,12 +110,12 @@ public final class WorldEnumerator {
         mostWorlds);
   }
 
-  /** P(evidence); 0 when it is impossible. */
+  @Override
   public double pEvidence() {
     return joint(world -> true).getOrDefault(true, 0.0);
   }
 
-  /** Whether no world allows the evidence. */
+  @Override
   public boolean isImpossible() {
     return pEvidence() == 0;
   }
@@ -140,7 +140,7 @@ public final class WorldEnumerator {
     return given(question).getOrDefault(true, 0.0);
   }
 
-  /** P(cause present now | evidence). */
+  @Override
   public double p(CauseId cause) {
     return pTrue(world -> world.isPresent(cause));
   }
@@ -155,7 +155,7 @@ public final class WorldEnumerator {
     return given(world -> world.state(point));
   }
 
-  /** P(event holds now, with the device at rest | evidence). */
+  @Override
   public double p(EventId event) {
     return pTrue(world -> world.holdsAtRest(event));
   }
@@ -170,7 +170,7 @@ public final class WorldEnumerator {
     return pTrue(world -> world.isLostInUse(complaint));
   }
 
-  /** P(outcome of the step if it is carried out now | evidence), for outcomes that can be. */
+  @Override
   public Map<OutcomeId, Double> outcomes(StepId step) {
     return given(world -> world.nextOutcome(step));
   }
