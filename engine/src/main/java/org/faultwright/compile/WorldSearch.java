@@ -46,6 +46,12 @@ final class WorldSearch {
   /** The causes one of which must be present for a bit to matter; null: it always may. */
   private final int[][] neededCauses;
 
+  /**
+   * For each cause the first that is present in the same worlds: one that surely follows another,
+   * and has no other way to come about, is the same state of the same variable.
+   */
+  private final int[] sameAs;
+
   /** The weights that the evidence itself gives the states of each coordinate's variable. */
   private final double[][] given;
 
@@ -67,13 +73,15 @@ final class WorldSearch {
     refs = new Ref.At[n];
     stated = new double[n];
     neededCauses = new int[n][];
+    sameAs = new int[n];
     Map<CauseId, Integer> place = new LinkedHashMap<>();
     for (int i = 0; i < n; i++) {
       Coordinate c = coordinates.get(i);
       refs[i] = network.coordinates.get(c) instanceof Ref.At at ? at : null;
       stated[i] = network.stated.getOrDefault(c, -1.0);
       if (c instanceof Coordinate.Present present) {
-        place.put(present.cause(), i);
+        sameAs[i] = firstLike(i);
+        place.put(present.cause(), sameAs[i]);
       } else if (c instanceof Coordinate.Hidden hidden) {
         neededCauses[i] = new int[] {place.get(hidden.cause())};
         this.told.set(i);
@@ -191,11 +199,20 @@ final class WorldSearch {
     return present;
   }
 
+  /** The first coordinate that is the same state of the same variable. */
+  private int firstLike(int i) {
+    int first = 0;
+    while (first < i && (refs[i] == null || !refs[i].equals(refs[first]))) {
+      first++;
+    }
+    return first;
+  }
+
   private byte[] bits(BitSet present) {
     byte[] bits = new byte[refs.length];
     Arrays.fill(bits, causes, bits.length, LikelyWorlds.UNRESOLVED);
-    for (int i = present.nextSetBit(0); i >= 0; i = present.nextSetBit(i + 1)) {
-      bits[i] = 1;
+    for (int i = 0; i < causes; i++) {
+      bits[i] = (byte) (present.get(sameAs[i]) ? 1 : 0);
     }
     for (int i = causes; i < bits.length; i++) {
       if (coordinates.get(i) instanceof Coordinate.Hidden && !present.get(neededCauses[i][0])) {
@@ -257,7 +274,7 @@ final class WorldSearch {
    */
   private void widen(BitSet present, PriorityQueue<CauseSet> open, Set<BitSet> known) {
     for (int i = 0; i < causes; i++) {
-      if (present.get(i) || shareVariable(i, present)) {
+      if (present.get(i) || sameAs[i] != i || shareVariable(i, present)) {
         continue;
       }
       BitSet more = (BitSet) present.clone();
