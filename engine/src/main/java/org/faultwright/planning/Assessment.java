@@ -200,6 +200,7 @@ final class Assessment {
       }
     }
     List<Integer> found = new ArrayList<>();
+    List<Integer> closed = new ArrayList<>();
     double[] promise = new double[device.steps.size()];
     for (int s = 0; s < device.steps.size(); s++) {
       Step step = device.steps.get(s);
@@ -211,21 +212,33 @@ final class Assessment {
         continue;
       }
       int ready = costs.benchFor(bench, s);
-      if (ready >= 0 && (present.allows(s, 0, ready) || mayOpen(s, ready))) {
-        double cost = Math.max(costs.ofStep(s) + costs.ofWay(bench, s), Double.MIN_NORMAL);
-        double cures = 0;
-        for (int i = 0; i < device.effects[s].touched.length; i++) {
-          cures += pPresent[device.effects[s].touched[i]] * device.effects[s].pCures(i);
-        }
-        promise[s] = cures / cost;
+      if (ready >= 0) {
+        promise[s] = cures(s, pPresent) / Math.max(costs.ofStep(s) + costs.ofWay(bench, s), 1e-9);
+        boolean isOpen = present.allows(s, 0, ready) || mayOpen(s, ready);
+        (isOpen ? found : closed).add(s);
+      }
+    }
+    List<Integer> open = List.copyOf(found);
+    for (int s : closed) {
+      if (futures.opensAfter(s, open, costs.benchFor(bench, s))) {
         found.add(s);
       }
     }
+    found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
     few.sort(Comparator.naturalOrder());
     return few;
+  }
+
+  private double cures(int repair, double[] pPresent) {
+    int[] touched = device.effects[repair].touched;
+    double cures = 0;
+    for (int i = 0; i < touched.length; i++) {
+      cures += pPresent[touched[i]] * device.effects[repair].pCures(i);
+    }
+    return cures;
   }
 
   private boolean bearsOnLost(int repair, double[] pPresent) {

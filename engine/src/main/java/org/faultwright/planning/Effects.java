@@ -33,8 +33,7 @@ final class Effects {
     this.logic = logic;
     Map<CauseId, Change> changes = logic.lineage.changes(step);
     Map<CauseId, Double> mayCause = logic.lineage.harms(step);
-    Set<CauseId> all = new LinkedHashSet<>(changes.keySet());
-    all.addAll(mayCause.keySet());
+    Set<CauseId> all = groupsInOrder(logic, changes.keySet(), mayCause.keySet());
     touched = logic.numbersOf(all);
     cures = new double[touched.length];
     hides = new double[touched.length];
@@ -49,6 +48,23 @@ final class Effects {
         step.swap()
             .map(s -> new ArrayList<>(all).indexOf(logic.pack.parts().get(s.part()).bad()))
             .orElse(-1);
+  }
+
+  /** All causes of both, with members of a group in the order of the group. */
+  private static Set<CauseId> groupsInOrder(
+      FaultLogic logic, Set<CauseId> changed, Set<CauseId> harmed) {
+    Set<CauseId> all = new LinkedHashSet<>(changed);
+    all.addAll(harmed);
+    Set<CauseId> ordered = new LinkedHashSet<>();
+    for (CauseId c : all) {
+      for (int member : logic.group[logic.number(c)]) {
+        if (all.contains(logic.causes.get(member))) {
+          ordered.add(logic.causes.get(member));
+        }
+      }
+      ordered.add(c);
+    }
+    return ordered;
   }
 
   /** P(the attempt cures a cause | it is present), by the cause's place in {@link #touched}. */
@@ -86,10 +102,8 @@ final class Effects {
       branch(i, before, with(after, c, 1), p * harms[i], taker);
       branch(i, before, with(after, c, 0), p * (1 - harms[i]), taker);
     } else if (before[c] == 1) {
-      double stays = p * (1 - cures[i]);
       branch(i, before, with(after, c, 0), p * cures[i], taker);
-      branch(i, before, with(after, logic.hiddenPlace(c), 1), stays * hides[i], taker);
-      branch(i, before, after, stays * (1 - hides[i]), taker);
+      branch(i, before, after, p * (1 - cures[i]), taker);
     } else if (harms[i] > 0 && groupIsFree(c, before) && groupIsFree(c, after)) {
       branch(i, before, with(after, c, 1), p * harms[i], taker);
       branch(i, before, after, p * (1 - harms[i]), taker);
@@ -132,7 +146,23 @@ final class Effects {
         }
       }
     }
-    taker.take(world, p);
+    hide(0, world, p, taker);
+  }
+
+  /** Whatever is present now may be hidden, even if it came with the attempt. */
+  private void hide(int i, byte[] world, double p, Taker taker) {
+    int next = i;
+    while (next < touched.length && (hides[next] == 0 || world[touched[next]] != 1)) {
+      next++;
+    }
+    if (next == touched.length) {
+      taker.take(world, p);
+      return;
+    }
+    if (hides[next] < 1) {
+      hide(next + 1, world.clone(), p * (1 - hides[next]), taker);
+    }
+    hide(next + 1, with(world, logic.hiddenPlace(touched[next]), 1), p * hides[next], taker);
   }
 
   private static byte[] with(byte[] world, int place, int value) {

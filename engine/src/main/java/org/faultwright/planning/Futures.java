@@ -41,7 +41,13 @@ final class Futures {
   private final class Repair {
     final int step;
     final int[] repeats;
+
+    /** Itself and its function tests: what will have been done, and come out, after it. */
+    final Set<StepId> adds = new LinkedHashSet<>();
+
+    /** All that a guard may ask for and find changed after it. */
     final Set<StepId> changes = new LinkedHashSet<>();
+
     final Set<PointId> changesPoints;
 
     Repair(int step) {
@@ -55,14 +61,15 @@ final class Futures {
         }
       }
       repeats = found.stream().mapToInt(Integer::intValue).toArray();
-      changes.add(id);
-      changes.addAll(device.movesOutcomes(step));
+      adds.add(id);
       changesPoints = device.movesReadings(step);
       for (Proof proof : model.proofs) {
         if (proof.step() >= 0 && (proof.step() == then || proof.complaint() >= 0)) {
-          changes.add(device.steps.get(proof.step()).id());
+          adds.add(device.steps.get(proof.step()).id());
         }
       }
+      changes.addAll(adds);
+      changes.addAll(device.movesOutcomes(step));
     }
 
     /** The tests that follow the repair where nothing stands in their way. */
@@ -144,6 +151,34 @@ final class Futures {
       asked[other] = new Future(other, new Seen.AllNormal());
     }
     return asked[other].bearsOn(step);
+  }
+
+  /**
+   * Whether a step that is not open now would be after repairs that have not helped; each is tried
+   * by itself, and all together.
+   *
+   * @param attempts the repairs, by step number
+   */
+  boolean opensAfter(int step, List<Integer> attempts, int ready) {
+    if (references[step] == null) {
+      return false;
+    }
+    List<Repair> asked = new ArrayList<>();
+    for (int attempt : attempts) {
+      Repair repair = new Repair(attempt);
+      if (attempt != step && meet(references[step].steps, repair.adds)) {
+        asked.add(repair);
+        if (guards[step].holdsIn(after(List.of(repair), ready))) {
+          return true;
+        }
+      }
+    }
+    return asked.size() > 1 && guards[step].holdsIn(after(asked, ready));
+  }
+
+  private Situation after(List<Repair> done, int ready) {
+    Situation s = new Future(-1, new Seen.AllNormal()).imagine(done);
+    return s.withOn(costs.ways.on(ready, now.on()));
   }
 
   /** The situation as it is. */
@@ -302,10 +337,20 @@ final class Futures {
     }
 
     private Situation situation(int repaired) {
-      return situations.computeIfAbsent(repaired, this::imagine);
+      return situations.computeIfAbsent(repaired, r -> imagine((int) r));
     }
 
     private Situation imagine(int repaired) {
+      List<Repair> done = new ArrayList<>();
+      for (int r = 0; r < repairs.length; r++) {
+        if ((repaired >> r & 1) == 1) {
+          done.add(repairs[r]);
+        }
+      }
+      return imagine(done);
+    }
+
+    private Situation imagine(List<Repair> repaired) {
       Map<StepId, OutcomeId> outcomes = new LinkedHashMap<>(now.outcomes());
       Map<PointId, StateId> readings = new LinkedHashMap<>(now.readings());
       Map<ComplaintId, Boolean> lost = new LinkedHashMap<>(now.lost());
@@ -319,15 +364,12 @@ final class Futures {
         }
         note(s, seen, outcomes, readings, lost);
       }
-      for (int r = 0; r < repairs.length; r++) {
-        if ((repaired >> r & 1) == 1) {
-          Repair repair = repairs[r];
-          done.add(device.steps.get(repair.step).id());
-          outcomes.keySet().removeAll(device.movesOutcomes(repair.step));
-          readings.keySet().removeAll(repair.changesPoints);
-          for (int p : repair.usualProofs()) {
-            noteFailure(device.steps.get(model.proofs.get(p).step()), done, outcomes);
-          }
+      for (Repair repair : repaired) {
+        done.add(device.steps.get(repair.step).id());
+        outcomes.keySet().removeAll(device.movesOutcomes(repair.step));
+        readings.keySet().removeAll(repair.changesPoints);
+        for (int p : repair.usualProofs()) {
+          noteFailure(device.steps.get(model.proofs.get(p).step()), done, outcomes);
         }
       }
       return new Situation(

@@ -1,7 +1,5 @@
 package org.faultwright.planning;
 
-import static org.faultwright.oracle.PackSketch.chance;
-
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,6 +21,7 @@ import org.faultwright.pack.Condition;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.Goal;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
@@ -270,8 +269,16 @@ final class Bench {
         .orElseThrow();
   }
 
-  /** A chance of 1 that needs no reason in a test. */
-  static org.faultwright.pack.Chance sure() {
-    return chance(1);
+  /** What planning looks at of a pack, to add to. */
+  static PackDraft draftOf(Pack pack) {
+    PackDraft draft = new PackDraft(pack.id());
+    pack.causes().values().forEach(draft::cause);
+    pack.groups().values().forEach(draft::group);
+    pack.parts().values().forEach(draft::part);
+    pack.events().values().forEach(draft::event);
+    pack.complaints().values().forEach(draft::complaint);
+    pack.switches().values().forEach(draft::benchSwitch);
+    pack.steps().values().forEach(draft::step);
+    return draft;
   }
 }
