@@ -22,6 +22,18 @@ public sealed interface PackReading {
   }
 
   /**
+   * This result, where the pack can be used.
+   *
+   * @throws IllegalArgumentException with the problems as their author reads them, where it cannot
+   */
+  default Readable readable() {
+    if (this instanceof Readable readable) {
+      return readable;
+    }
+    throw new IllegalArgumentException("pack must be free of errors:\n" + report());
+  }
+
+  /**
    * The pack can be used.
    *
    * @param at where its statements stand
