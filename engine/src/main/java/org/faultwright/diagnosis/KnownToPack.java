@@ -3,6 +3,7 @@ package org.faultwright.diagnosis;
 import java.util.Collection;
 import java.util.List;
 import org.faultwright.casefile.Fact;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Id;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -35,7 +36,10 @@ final class KnownToPack {
     } else if (fact instanceof Fact.BenchSet f) {
       known("switch", f.state().of(), pack.switches().keySet());
     } else if (fact instanceof Fact.ConsentAnswered f) {
-      known("consent", f.consent(), pack.consents().keySet());
+      // the word about the ceiling is asked for in any pack
+      if (!f.consent().equals(Conventions.ABOVE_CEILING)) {
+        known("consent", f.consent(), pack.consents().keySet());
+      }
     } else if (fact instanceof Fact.ReadingTaken f) {
       reading(pack, f);
     }

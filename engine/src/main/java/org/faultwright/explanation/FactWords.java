@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.faultwright.casefile.Fact;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.BenchState;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -46,7 +47,9 @@ public final class FactWords {
     } else if (fact instanceof Fact.ConsentAnswered f) {
       return "Customer "
           + (f.given() ? "agrees: " : "refuses: ")
-          + pack.consents().get(f.consent());
+          + (f.consent().equals(Conventions.ABOVE_CEILING)
+              ? "paying more than agreed"
+              : pack.consents().get(f.consent()));
     }
     return ((Fact.Noted) fact).text();
   }

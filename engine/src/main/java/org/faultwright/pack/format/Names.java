@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Id;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.yaml.YamlNode.Entry;
@@ -53,6 +54,7 @@ public final class Names {
     names.addAll(Kind.INSTRUMENT, pack.instruments().keySet());
     names.addAll(Kind.TOOL, pack.tools().keySet());
     names.addAll(Kind.CONSENT, pack.consents().keySet());
+    names.add(Kind.CONSENT, Conventions.ABOVE_CEILING.value()); // asked for in any pack
     pack.switches()
         .values()
         .forEach(s -> names.addAll(Kind.BENCH_STATE, List.of(s.id(), s.offCalled())));
