@@ -285,6 +285,7 @@ public final class PackRewrite {
   private Step step(Step s) {
     StepSketch sketch = new StepSketch(rename.apply(s.id().value()));
     s.shows().ifPresent(o -> sketch.shows(shows(o)));
+    s.proves().ifPresent(c -> sketch.proves(complaint(c)));
     sketch.provokes(s.provokes()).copies(s.copies());
     s.pinTable().ifPresent(t -> ordered(t.points()).forEach(p -> sketch.reads(point(p))));
     for (Map.Entry<CauseId, Change> change : causes(s.changes()).entrySet()) {

@@ -63,6 +63,12 @@ public final class StepSketch {
             new OutcomeId("passed")));
   }
 
+  /** The function that it proves; what it shows is stated apart. */
+  public StepSketch proves(ComplaintId complaint) {
+    proves = Optional.of(complaint);
+    return this;
+  }
+
   /** Any observation. */
   public StepSketch shows(Observation observation) {
     shows = Optional.of(observation);

@@ -54,8 +54,8 @@ import org.faultwright.pack.SymptomValue;
 import org.faultwright.pack.ToolId;
 
 /** One invented pack in which every rule has something to decide. */
-final class BenchPack {
-  static final Pack PACK = build();
+public final class BenchPack {
+  public static final Pack PACK = build();
   static final PackRules RULES = RuleBase.shared().forPack(PACK);
 
   private BenchPack() {}

@@ -36,10 +36,10 @@ import org.faultwright.rules.facts.Reread;
 import org.faultwright.rules.facts.TestWorth;
 
 /** Random cases told to {@link BenchPack}. */
-final class RandomScenes {
+public final class RandomScenes {
   private RandomScenes() {}
 
-  static Arbitrary<Fact> facts() {
+  public static Arbitrary<Fact> facts() {
     return Arbitraries.oneOf(
         List.of(
             Combinators.combine(
@@ -108,7 +108,7 @@ final class RandomScenes {
                 new Fact.ReadingTaken(point, value, OptionalDouble.empty(), setup));
   }
 
-  static Arbitrary<Intake> intakes() {
+  public static Arbitrary<Intake> intakes() {
     Arbitrary<Optional<BoardId>> boards =
         Arbitraries.of("rev-a", "rev-b").map(BoardId::new).optional(0.7);
     Arbitrary<Set<ConsentId>> consented =
