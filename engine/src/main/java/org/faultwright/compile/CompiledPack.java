@@ -141,7 +141,17 @@ public final class CompiledPack implements PackCompilation {
   }
 
   /**
-   * What facts about a device as taken in weigh on the variables of {@link #tables()}: for each
+   * As {@link #tables()}, with everything that the facts observe; to be used with {@link
+   * #likelihoods}.
+   *
+   * @param facts facts about a device as taken in
+   */
+  public DiscreteNetwork tables(List<Told> facts) {
+    return wired(Bound.Facts.of(pack, lineage, facts), Set.of()).network().tables(priors);
+  }
+
+  /**
+   * What facts about a device as taken in weigh on the variables of {@link #tables(List)}: for each
    * variable that is not indifferent, by number, P(facts | state) up to a common factor. For
    * exchange and comparison.
    */
