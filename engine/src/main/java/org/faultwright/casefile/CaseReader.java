@@ -15,17 +15,13 @@ import org.faultwright.pack.Step;
 import org.faultwright.pack.format.Block;
 import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Findings;
-import org.faultwright.pack.format.Form;
-import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Names;
 import org.faultwright.pack.format.SchemaWriter;
 import org.faultwright.pack.format.Scope;
-import org.faultwright.pack.format.Slips;
 import org.faultwright.pack.reader.PackLibrary;
 import org.faultwright.pack.reader.PackReading;
 import org.faultwright.pack.yaml.YamlNode;
-import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.pack.yaml.YamlText;
@@ -48,7 +44,7 @@ public final class CaseReader {
   public CaseReader(Pack pack) {
     this.pack = pack;
     this.facts =
-        Key.optional("facts", numbered(new FactForms(pack).form()), "what is known, in order");
+        Key.optional(FactForms.FACTS, new FactForms(pack).list(), "what is known, in order");
     this.block =
         Block.of(
             "case",
@@ -97,8 +93,8 @@ public final class CaseReader {
   }
 
   /**
-   * Reads a case with the pack that it names. Where that pack has problems they stand beside those
-   * of the case.
+   * Reads a case with the pack that it names. Where that pack cannot be used, its problems are
+   * those of the case.
    */
   public static CaseReading read(YamlText text, PackLibrary library) {
     Optional<PackId> named = packNamedIn(text);
@@ -160,45 +156,13 @@ public final class CaseReader {
     Optional<CaseKeys.PackName> named =
         root.value(CaseKeys.PACK.name())
             .flatMap(n -> CaseKeys.PACK.form().read(n, scope.reportingTo(p -> {})));
-    if (named.isPresent() && !matches(named.get(), root, findings)) {
-      return Optional.empty(); // Each id in it would be another problem.
+    if (named.isPresent()) {
+      Span at = root.entry(CaseKeys.PACK.name()).orElseThrow().at();
+      if (!CasePack.matches(named.get(), at, pack, findings)) {
+        return Optional.empty(); // Each id in it would be another problem.
+      }
     }
     return block.read(root, scope).flatMap(this::assemble);
-  }
-
-  private boolean matches(CaseKeys.PackName named, YamlMap root, Findings findings) {
-    Span at = root.entry(CaseKeys.PACK.name()).orElseThrow().at();
-    if (!named.id().equals(pack.id())) {
-      findings.accept(
-          Problem.error(
-              CaseRule.OTHER_PACK.id(),
-              at,
-              "the case is for pack '" + named.id() + "', and it is read with '" + pack.id() + "'",
-              "read it with the pack that it names"));
-      return false;
-    }
-    Optional<String> version = named.version();
-    if (version.isPresent() && !version.get().equals(pack.version())) {
-      String message =
-          "the case was written for version "
-              + version.get()
-              + " of '"
-              + pack.id()
-              + "', and this is version "
-              + pack.version();
-      String way = "look through it, then write '" + pack.id() + "@" + pack.version() + "'";
-      boolean near = major(version.get()).equals(major(pack.version()));
-      findings.accept(
-          near
-              ? Problem.warning(CaseRule.OTHER_PACK_VERSION.id(), at, message, way)
-              : Problem.error(CaseRule.OTHER_PACK_VERSION.id(), at, message, way));
-      return near;
-    }
-    return true;
-  }
-
-  private static String major(String version) {
-    return version.substring(0, version.indexOf('.'));
   }
 
   private Optional<CaseFile> assemble(Fields f) {
@@ -206,7 +170,7 @@ public final class CaseReader {
     Map<String, Span> labels = new LinkedHashMap<>();
     for (Optional<FactForms.Labelled> one : f.get(facts).orElse(List.of())) {
       FactId id = new FactId(told.size() + 1);
-      one.ifPresent(l -> told.add(new Told(id, label(l, labels, f.scope()), l.fact())));
+      one.ifPresent(l -> told.add(new Told(id, Labels.of(l, labels, f.scope()), l.fact())));
     }
     Optional<Fields> expect = f.get(CaseKeys.EXPECT);
     if (!f.complete() || f.spoilt(facts)) {
@@ -217,23 +181,6 @@ public final class CaseReader {
     return Optional.of(
         new CaseFile(
             f.need(CaseKeys.CASE), named.id(), named.version(), intake(f), told, expectation));
-  }
-
-  private static Optional<String> label(
-      FactForms.Labelled fact, Map<String, Span> labels, Scope scope) {
-    fact.label()
-        .ifPresent(
-            label -> {
-              Span earlier = labels.putIfAbsent(label.text(), label.at());
-              if (earlier != null) {
-                scope.error(
-                    CaseRule.LABEL_TWICE.id(),
-                    label.at(),
-                    "label '" + label.text() + "' is given twice",
-                    "line " + earlier.line() + " has it: give this fact another one");
-              }
-            });
-    return fact.label().map(YamlScalar::text);
   }
 
   private static Intake intake(Fields f) {
@@ -250,7 +197,7 @@ public final class CaseReader {
   }
 
   private Expectation expectation(Fields e, Fields f) {
-    e.get(CaseKeys.DECISIVE).ifPresent(d -> checkLabel(d, f));
+    e.get(CaseKeys.DECISIVE).ifPresent(d -> Labels.check(d, f, block.keyNames()));
     return new Expectation(
         e.get(CaseKeys.LEADS),
         e.get(CaseKeys.AT_LEAST).orElse(Map.of()),
@@ -260,54 +207,5 @@ public final class CaseReader {
         e.get(CaseKeys.DECISIVE).map(YamlScalar::text),
         e.get(CaseKeys.BLOCKED).orElse(Set.of()).stream().map(Object::toString).toList(),
         e.get(CaseKeys.HOLDS).orElse(Set.of()).stream().map(Object::toString).toList());
-  }
-
-  private void checkLabel(YamlScalar decisive, Fields f) {
-    List<String> labels = labelsIn(f.map());
-    if (!labels.contains(decisive.text())) {
-      String near = Nearest.didYouMean(decisive.text(), labels);
-      f.scope()
-          .error(
-              CaseRule.UNKNOWN_LABEL.id(),
-              decisive.at(),
-              "no fact is labelled " + decisive.word(),
-              near.isEmpty() ? "add 'label: " + decisive.text() + "' to the decisive fact" : near);
-    }
-  }
-
-  /**
-   * The labels as written: a fact that could not be read has been reported, and keeps its label.
-   */
-  private List<String> labelsIn(YamlMap root) {
-    return Slips.corrected(root, block.keyNames()).value(facts.name()).stream()
-        .filter(YamlList.class::isInstance)
-        .flatMap(n -> ((YamlList) n).items().stream())
-        .filter(YamlMap.class::isInstance)
-        .map(n -> Slips.corrected((YamlMap) n, List.of("label")))
-        .flatMap(fact -> fact.text("label").stream())
-        .toList();
-  }
-
-  /** A list of facts, each called by its number in messages; what cannot be read stays empty. */
-  private static Form<List<Optional<FactForms.Labelled>>> numbered(Form<FactForms.Labelled> fact) {
-    return new Form<>() {
-      @Override
-      public Optional<List<Optional<FactForms.Labelled>>> read(YamlNode node, Scope scope) {
-        if (!(node instanceof YamlList list)) {
-          Forms.wrongType(node, scope, "a list of facts, each with a dash before it");
-          return Optional.empty();
-        }
-        List<Optional<FactForms.Labelled>> all = new ArrayList<>();
-        for (YamlNode item : list.items()) {
-          all.add(fact.read(item, scope.of("fact " + (all.size() + 1))));
-        }
-        return Optional.of(all);
-      }
-
-      @Override
-      public org.faultwright.pack.format.Shape shape() {
-        return new org.faultwright.pack.format.Shape.ListOf(fact.shape(), 0);
-      }
-    };
   }
 }

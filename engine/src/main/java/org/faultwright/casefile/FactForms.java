@@ -1,10 +1,12 @@
 package org.faultwright.casefile;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
@@ -33,7 +35,10 @@ import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Outcomes;
 import org.faultwright.pack.format.Quantities;
+import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Shape;
+import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 
 /** The forms of facts, for one pack. */
@@ -41,6 +46,9 @@ final class FactForms {
 
   /** A fact with the label that the case gives it. */
   record Labelled(Fact fact, Optional<YamlScalar> label) {}
+
+  /** The key of the facts of a case. */
+  static final String FACTS = "facts";
 
   private static final String COULD_NOT_DO = "could-not-do";
 
@@ -146,16 +154,35 @@ final class FactForms {
             .or(Block.of("note-fact", NOTE, LABEL), labelled(this::note));
   }
 
-  /** A fact. */
-  Form<Labelled> form() {
-    return form;
+  /** A list of facts, each called by its number in messages; what cannot be read stays empty. */
+  Form<List<Optional<Labelled>>> list() {
+    Form<Labelled> fact = form;
+    return new Form<>() {
+      @Override
+      public Optional<List<Optional<Labelled>>> read(YamlNode node, Scope scope) {
+        if (!(node instanceof YamlList list)) {
+          Forms.wrongType(node, scope, "a list of facts, each with a dash before it");
+          return Optional.empty();
+        }
+        List<Optional<Labelled>> all = new ArrayList<>();
+        for (YamlNode item : list.items()) {
+          all.add(fact.read(item, scope.of("fact " + (all.size() + 1))));
+        }
+        return Optional.of(all);
+      }
+
+      @Override
+      public Shape shape() {
+        return new Shape.ListOf(fact.shape(), 0);
+      }
+    };
   }
 
   private interface Build {
     Optional<Fact> of(Fields f);
   }
 
-  private static java.util.function.Function<Fields, Optional<Labelled>> labelled(Build build) {
+  private static Function<Fields, Optional<Labelled>> labelled(Build build) {
     return f ->
         f.complete() ? build.of(f).map(fact -> new Labelled(fact, f.get(LABEL))) : Optional.empty();
   }

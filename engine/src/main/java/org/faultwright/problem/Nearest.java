@@ -1,6 +1,7 @@
 package org.faultwright.problem;
 
 import java.util.Collection;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -31,7 +32,7 @@ public final class Nearest {
       if (Math.abs(word.length() - written.length()) >= bestDistance || word.length() > LONGEST) {
         continue;
       }
-      int d = distance(written.toLowerCase(java.util.Locale.ROOT), word);
+      int d = distance(written.toLowerCase(Locale.ROOT), word);
       if (d < bestDistance) {
         best = word;
         bestDistance = d;

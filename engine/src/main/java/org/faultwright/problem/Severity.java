@@ -1,5 +1,7 @@
 package org.faultwright.problem;
 
+import java.util.Locale;
+
 /** How grave a problem is. */
 public enum Severity {
   /** The file cannot be used. */
@@ -9,6 +11,6 @@ public enum Severity {
 
   /** The word shown to authors: {@code error} or {@code warning}. */
   public String word() {
-    return name().toLowerCase(java.util.Locale.ROOT);
+    return name().toLowerCase(Locale.ROOT);
   }
 }

@@ -1,5 +1,7 @@
 package org.faultwright.problem;
 
+import java.util.Comparator;
+
 /**
  * A stretch of one line of a file.
  *
@@ -20,7 +22,7 @@ public record Span(String file, int line, int column, int length) implements Com
 
   @Override
   public int compareTo(Span other) {
-    return java.util.Comparator.comparing(Span::file)
+    return Comparator.comparing(Span::file)
         .thenComparingInt(Span::line)
         .thenComparingInt(Span::column)
         .thenComparingInt(Span::length)

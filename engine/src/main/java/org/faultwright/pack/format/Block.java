@@ -1,6 +1,7 @@
 package org.faultwright.pack.format;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -22,6 +23,7 @@ public final class Block implements Form<Fields> {
 
   private final String name;
   private final List<Key<?>> keys;
+  private final List<String> keyNames;
   private final List<List<String>> exactlyOne;
   private final List<List<String>> atMostOne;
   private final List<List<String>> anyOf;
@@ -36,6 +38,7 @@ public final class Block implements Form<Fields> {
       BiFunction<YamlMap, Scope, Scope> inside) {
     this.name = name;
     this.keys = List.copyOf(keys);
+    this.keyNames = keys.stream().<String>map(Key::name).toList();
     this.exactlyOne = List.copyOf(exactlyOne);
     this.atMostOne = List.copyOf(atMostOne);
     this.anyOf = List.copyOf(anyOf);
@@ -93,13 +96,13 @@ public final class Block implements Form<Fields> {
 
   private static List<List<String>> with(List<List<String>> groups, Key<?>... some) {
     List<List<String>> more = new ArrayList<>(groups);
-    more.add(java.util.Arrays.stream(some).<String>map(Key::name).toList());
+    more.add(Arrays.stream(some).<String>map(Key::name).toList());
     return more;
   }
 
   /** The names of its keys. */
   public List<String> keyNames() {
-    return keys.stream().<String>map(Key::name).toList();
+    return keyNames;
   }
 
   @Override

@@ -1,6 +1,7 @@
 package org.faultwright.pack.format;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.faultwright.problem.Problem;
@@ -39,7 +40,7 @@ public final class Findings implements Consumer<Problem> {
               problem.severity(),
               problem.where(),
               "reading stopped here, after " + MOST + " problems",
-              java.util.Optional.of("mend those first, then read it again")));
+              Optional.of("mend those first, then read it again")));
       throw new Enough();
     }
   }

@@ -2,6 +2,7 @@ package org.faultwright.pack.format;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -107,7 +108,7 @@ public final class Ids {
         scalar
             .text()
             .strip()
-            .toLowerCase(java.util.Locale.ROOT)
+            .toLowerCase(Locale.ROOT)
             .replaceAll("[^a-z0-9]+", "-")
             .replaceAll("^-|-$", "");
     scope.error(

@@ -20,6 +20,9 @@ public final class Slips {
 
   /** The entries whose keys the block does not have, each with what its key was meant to be. */
   static Map<Entry, Optional<String>> in(YamlMap map, List<String> keys) {
+    if (map.entries().stream().allMatch(e -> keys.contains(e.name()))) {
+      return Map.of();
+    }
     List<String> free = new ArrayList<>(keys);
     map.entries().forEach(e -> free.remove(e.name()));
     Map<Entry, Optional<String>> slips = new LinkedHashMap<>();
@@ -36,6 +39,9 @@ public final class Slips {
   /** The block as it was probably meant. */
   public static YamlMap corrected(YamlMap map, List<String> keys) {
     Map<Entry, Optional<String>> slips = in(map, keys);
+    if (slips.isEmpty()) {
+      return map;
+    }
     return new YamlMap(
         map.at(),
         map.entries().stream()

@@ -20,6 +20,8 @@ import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.yaml.YamlNode.YamlList;
+import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.problem.Span;
 
 /** Puts together what the sections of a pack and its fragments say. */
@@ -118,12 +120,9 @@ final class Assembly {
         .flatMap(b -> b.value("members"))
         .flatMap(
             list ->
-                ((org.faultwright.pack.yaml.YamlNode.YamlList) list)
+                ((YamlList) list)
                     .items().stream()
-                        .filter(
-                            n ->
-                                n instanceof org.faultwright.pack.yaml.YamlNode.YamlScalar s
-                                    && s.text().equals(member.value()))
+                        .filter(n -> n instanceof YamlScalar s && s.text().equals(member.value()))
                         .findFirst())
         .orElseThrow()
         .at();

@@ -1,14 +1,18 @@
 package org.faultwright.pack.reader;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.faultwright.measurement.Accuracy;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.pack.ActivityId;
+import org.faultwright.pack.Basis;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.Caution;
 import org.faultwright.pack.CautionId;
+import org.faultwright.pack.Chance;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.Instrument;
@@ -58,9 +62,7 @@ final class Bench {
                       new SourceId(id),
                       f.need(SOURCE_TITLE),
                       f.get(EDITION),
-                      f.get(YEAR)
-                          .map(java.util.OptionalInt::of)
-                          .orElse(java.util.OptionalInt.empty()),
+                      f.get(YEAR).map(OptionalInt::of).orElse(OptionalInt.empty()),
                       f.get(SECTION))));
 
   // Switches.
@@ -85,7 +87,7 @@ final class Bench {
 
   private static final Form<Optional<Switch.Turn>> TURN =
       Forms.scalarOr(
-          Forms.word(java.util.Map.entry("never", Optional.empty())),
+          Forms.word(Map.entry("never", Optional.empty())),
           Forms.built(
               Block.of("turn", MINUTES, NEEDS, CONSENT, DOES, SHOWN, COST),
               f -> f.complete() ? Optional.of(Optional.of(turn(f))) : Optional.empty()));
@@ -96,7 +98,7 @@ final class Bench {
   private static final Key<Boolean> START =
       Key.required(
           "start",
-          Forms.word(java.util.Map.entry("on", true), java.util.Map.entry("off", false)),
+          Forms.word(Map.entry("on", true), Map.entry("off", false)),
           "on or off: its position when a device is taken in");
   private static final Key<Optional<Switch.Turn>> TURN_ON =
       Key.required("turn-on", TURN, "how it is turned on, or never");
@@ -133,7 +135,7 @@ final class Bench {
   private static final Key<Double> OF_READING =
       Key.optional(
           "of-reading",
-          Chances.chance(0, 1).as(org.faultwright.pack.Chance::p),
+          Chances.chance(0, 1).as(Chance::p),
           "largest error as a part of the reading, such as 0.5 %");
   private static final Key<Integer> COUNTS =
       Key.optional("counts", Numbers.COUNT, "largest error on top of it, in counts of the display");
@@ -159,9 +161,7 @@ final class Bench {
                       f.get(ACCURACY),
                       f.get(ACCURACY).isPresent()
                           ? BasisForm.needed(f.scope().at(ACCURACY.name()), f.at(ACCURACY))
-                          : f.scope()
-                              .basis()
-                              .orElse(new org.faultwright.pack.Basis.ByDefinition()))));
+                          : f.scope().basis().orElse(new Basis.ByDefinition()))));
 
   // Rails.
   private static final Key<Quantity> NOMINAL =

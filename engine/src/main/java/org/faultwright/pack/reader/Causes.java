@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
@@ -53,7 +54,7 @@ final class Causes {
   private static final Key<Map<CauseId, Chance>> FOLLOWS =
       Key.optional(
           "follows",
-          Ids.map(Kind.CAUSE, CauseId::new, Chances.chance(1)),
+          Ids.map(Kind.CAUSE, CauseId::new, Chances.chance()),
           "causes that bring this one about, each with the probability that it does");
   private static final Key<Map<ModeId, Chance>> SHOWS =
       Key.optional(
@@ -64,7 +65,7 @@ final class Causes {
                       Ids.wellSpelt(s, scope)
                           ? Optional.of(new ModeId(s.text()))
                           : Optional.empty(),
-                  Chances.chance(1))),
+                  Chances.chance())),
           "where it comes and goes: the probability that it acts, by what provokes it");
   private static final Key<Boolean> SEND_ON =
       Key.optional("send-on", Forms.YES_NO, "whether it calls for other hands");
@@ -77,7 +78,7 @@ final class Causes {
   /** The section of causes, not yet in their groups. */
   static final Form<List<Cause>> FORM = Section.of(Kind.CAUSE, BLOCK, Causes::cause);
 
-  private static final Key<java.util.Set<CauseId>> MEMBERS =
+  private static final Key<Set<CauseId>> MEMBERS =
       Key.required(
           "members", Forms.some(Forms.set(Ids.CAUSE)), "causes of which at most one is present");
   private static final Key<Boolean> CERTAIN =

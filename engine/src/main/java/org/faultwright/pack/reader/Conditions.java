@@ -3,6 +3,7 @@ package org.faultwright.pack.reader;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.ComplaintId;
@@ -121,8 +122,7 @@ final class Conditions {
 
   private Conditions() {}
 
-  private static Optional<Condition> of(
-      Fields f, java.util.function.Supplier<Condition> condition) {
+  private static Optional<Condition> of(Fields f, Supplier<Condition> condition) {
     return f.complete() ? Optional.of(condition.get()) : Optional.empty();
   }
 

@@ -1,5 +1,6 @@
 package org.faultwright.pack.reader;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -70,7 +71,7 @@ final class NotYet {
       return Optional.empty();
     }
     Set<StateId> stages = f.need(STAGES);
-    java.util.List<String> names = stages.stream().map(StateId::value).toList();
+    List<String> names = stages.stream().map(StateId::value).toList();
     boolean good = true;
     for (YamlScalar stage : f.need(STOPS).values()) {
       if (!names.contains(stage.text())) {

@@ -2,6 +2,7 @@ package org.faultwright.pack.reader;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -94,7 +95,7 @@ public final class PackLibrary {
                   text.root().flatMap(r -> r.text("version")),
                   place.name()));
         });
-    all.sort(java.util.Comparator.comparing(Listed::id));
+    all.sort(Comparator.comparing(Listed::id));
     return all;
   }
 

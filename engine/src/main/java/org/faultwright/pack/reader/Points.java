@@ -1,6 +1,7 @@
 package org.faultwright.pack.reader;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -45,7 +46,7 @@ final class Points {
   private static final Map<String, Key<Map<NodeId, Chance>>> COMMON = common();
 
   private static Map<String, Key<Map<NodeId, Chance>>> common() {
-    Map<String, Key<Map<NodeId, Chance>>> keys = new java.util.LinkedHashMap<>();
+    Map<String, Key<Map<NodeId, Chance>>> keys = new LinkedHashMap<>();
     for (String state : List.of("open", "short", "low", "high")) {
       keys.put(state, Key.optional(state, Inputs.FORM, "what makes it read " + state));
     }

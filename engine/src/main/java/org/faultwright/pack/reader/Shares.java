@@ -22,6 +22,7 @@ import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Names;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Stated;
+import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.problem.Span;
 
@@ -111,7 +112,7 @@ final class Shares {
     return share;
   }
 
-  private Optional<BigDecimal> decimal(org.faultwright.pack.yaml.YamlNode share) {
+  private Optional<BigDecimal> decimal(YamlNode share) {
     return Chances.stated(0, 1).read(share, scope.reportingTo(p -> {})).map(Stated::decimal);
   }
 

@@ -20,6 +20,7 @@ import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Ids;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Scope;
+import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.problem.Nearest;
 import org.faultwright.problem.Span;
@@ -39,7 +40,7 @@ final class StateTables {
           "state",
           Forms.scalar(
               "an id",
-              new org.faultwright.pack.format.Shape.Pattern(Ids.SPELLING, false),
+              new Shape.Pattern(Ids.SPELLING, false),
               (s, scope) -> Ids.wellSpelt(s, scope) ? Optional.of(s) : Optional.empty()),
           "the name of the state");
   private static final Key<Map<NodeId, Chance>> STATE_ANY =

@@ -215,6 +215,8 @@ final class YamlGuard {
             name.at(),
             "'<<' would merge another block in; merging is not used",
             "write the keys out");
+      } else if (start.isFlow() && continuesNumber(entries, name, value)) {
+        entries.add(withDecimalComma(entries.remove(entries.size() - 1), name));
       } else if (seen.putIfAbsent(name.text(), name.at()) != null) {
         add(
             YamlRule.REPEATED_KEY,
@@ -227,6 +229,33 @@ final class YamlGuard {
     }
     events.getEvent();
     return new YamlMap(span(start.getStartMark(), 1), entries);
+  }
+
+  /**
+   * Whether a "key" is what stands behind a decimal comma: in braces, {@code {chance: 2,5 %}} is
+   * two entries to YAML, the second a key without a value.
+   */
+  private static boolean continuesNumber(List<Entry> before, YamlScalar name, YamlNode value) {
+    if (before.isEmpty()
+        || !(value instanceof YamlScalar empty && empty.isEmpty())
+        || !(before.get(before.size() - 1).value() instanceof YamlScalar whole)) {
+      return false;
+    }
+    boolean touching =
+        whole.at().line() == name.at().line()
+            && whole.at().column() + whole.at().length() + 1 == name.at().column();
+    return touching
+        && whole.plain()
+        && name.plain()
+        && whole.text().matches("-?[0-9]+")
+        && name.text().matches("[0-9]+[^0-9]*");
+  }
+
+  private static Entry withDecimalComma(Entry whole, YamlScalar part) {
+    Span at = whole.value().at();
+    Span both = new Span(at.file(), at.line(), at.column(), at.length() + 1 + part.at().length());
+    String text = ((YamlScalar) whole.value()).text() + "," + part.text();
+    return new Entry(whole.key(), new YamlScalar(both, text, true));
   }
 
   private Problem malformed(MarkedYAMLException e) {

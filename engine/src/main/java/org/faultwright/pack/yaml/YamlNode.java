@@ -67,7 +67,12 @@ public sealed interface YamlNode {
 
     /** The entry with this key. */
     public Optional<Entry> entry(String key) {
-      return entries.stream().filter(e -> e.name().equals(key)).findFirst();
+      for (Entry e : entries) {
+        if (e.name().equals(key)) {
+          return Optional.of(e);
+        }
+      }
+      return Optional.empty();
     }
 
     /** The value of this key. */

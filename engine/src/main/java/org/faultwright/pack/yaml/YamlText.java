@@ -3,7 +3,7 @@ package org.faultwright.pack.yaml;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
+import java.nio.CharBuffer;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
@@ -67,11 +67,15 @@ public record YamlText(String file, String text, Optional<YamlMap> root, List<Pr
     if (bytes.length > YamlLimits.FILE_BYTES) {
       return refused(file, "", tooLarge(file));
     }
-    CharacterDecoding decoding = CharacterDecoding.of(bytes);
-    if (decoding.badAt().isPresent()) {
-      return notText(file, decoding.text());
-    }
-    return of(file, decoding.text());
+    CharBuffer out = CharBuffer.allocate(bytes.length);
+    CoderResult result =
+        StandardCharsets.UTF_8
+            .newDecoder()
+            .onMalformedInput(CodingErrorAction.REPORT)
+            .onUnmappableCharacter(CodingErrorAction.REPORT)
+            .decode(ByteBuffer.wrap(bytes), out, true);
+    String text = out.flip().toString();
+    return result.isError() ? notText(file, text) : of(file, text);
   }
 
   /** Reads a text. */
@@ -150,33 +154,5 @@ public record YamlText(String file, String text, Optional<YamlMap> root, List<Pr
       i += Character.charCount(c);
     }
     return -1;
-  }
-
-  /**
-   * Bytes read strictly as UTF-8.
-   *
-   * @param text the text up to the first bad byte
-   * @param badAt the first bad byte
-   */
-  private record CharacterDecoding(String text, Optional<Integer> badAt) {
-    static CharacterDecoding of(byte[] bytes) {
-      ByteBuffer in = ByteBuffer.wrap(bytes);
-      java.nio.CharBuffer out = java.nio.CharBuffer.allocate(bytes.length + 1);
-      CoderResult result =
-          StandardCharsets.UTF_8
-              .newDecoder()
-              .onMalformedInput(CodingErrorAction.REPORT)
-              .onUnmappableCharacter(CodingErrorAction.REPORT)
-              .decode(in, out, true);
-      String text = out.flip().toString();
-      try {
-        if (result.isError()) {
-          result.throwException();
-        }
-        return new CharacterDecoding(text, Optional.empty());
-      } catch (CharacterCodingException e) {
-        return new CharacterDecoding(text, Optional.of(in.position()));
-      }
-    }
   }
 }

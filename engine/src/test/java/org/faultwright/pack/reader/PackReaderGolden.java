@@ -2,6 +2,8 @@ package org.faultwright.pack.reader;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Map;
+import org.faultwright.pack.yaml.YamlText;
 import org.junit.jupiter.api.Test;
 
 /** Whole reports, as an author sees them. */
@@ -140,12 +142,10 @@ class PackReaderGolden {
         uses: [broken]
         """;
     var broken =
-        org.faultwright.pack.yaml.YamlText.of(
+        YamlText.of(
             "vocabulary/broken.yaml", "fragment: broken\nformat: 1\ncautoins: {hot: It is hot}\n");
     assertThat(
-            new PackReader(Fragments.of(java.util.Map.of("broken", broken)))
-                .read("pack.yaml", text)
-                .report())
+            new PackReader(Fragments.of(Map.of("broken", broken))).read("pack.yaml", text).report())
         .isEqualTo(
             """
             vocabulary/broken.yaml:3:1: error[unknown-key]: there is no key 'cautoins' in fragment 'broken'

@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
@@ -150,7 +153,7 @@ class PackReaderProperty {
   void cutOffBytes_areReadOrHaveProblemsWithinTheFile(@ForAll long seed) {
     Random random = new Random(seed);
     byte[] whole = PACK.getBytes(StandardCharsets.UTF_8);
-    byte[] part = java.util.Arrays.copyOf(whole, random.nextInt(whole.length));
+    byte[] part = Arrays.copyOf(whole, random.nextInt(whole.length));
     if (part.length > 0 && random.nextBoolean()) {
       part[random.nextInt(part.length)] = (byte) random.nextInt(256);
     }
@@ -163,8 +166,8 @@ class PackReaderProperty {
 
   @Property(tries = 50)
   void order_ofSections_doesNotMatter(@ForAll long seed) {
-    List<String> sections = new java.util.ArrayList<>(List.of(PACK.split("\n(?=[a-z-]+:)")));
-    java.util.Collections.shuffle(sections, new Random(seed));
+    List<String> sections = new ArrayList<>(List.of(PACK.split("\n(?=[a-z-]+:)")));
+    Collections.shuffle(sections, new Random(seed));
     PackReading reading = READER.read(FILE, String.join("\n", sections) + "\n");
     assertThat(reading.report()).isEmpty();
     Pack pack = ((PackReading.Readable) reading).pack();

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.check.PackCheck;
 import org.faultwright.pack.check.PackChecks;
+import org.faultwright.pack.format.Findings;
 import org.faultwright.pack.yaml.YamlText;
 import org.faultwright.problem.Problem;
 import org.faultwright.problem.Span;
@@ -52,8 +54,7 @@ class ReaderProblemsContract {
         : new PackReader().read(text).problems();
   }
 
-  private static Stream<DynamicTest> each(
-      java.util.function.Consumer<String> test, List<String> ids) {
+  private static Stream<DynamicTest> each(Consumer<String> test, List<String> ids) {
     return ids.stream().map(id -> dynamicTest(id, () -> test.accept(id)));
   }
 
@@ -133,7 +134,7 @@ class ReaderProblemsContract {
       text.append("key-").append(i).append(": x\n");
     }
     PackReading reading = new PackReader().read("f.yaml", text.toString());
-    assertThat(reading.problems()).hasSize(org.faultwright.pack.format.Findings.MOST + 1);
+    assertThat(reading.problems()).hasSize(Findings.MOST + 1);
     assertThat(reading.problems()).extracting(Problem::id).contains("too-many-problems");
     Optional<Problem> last = reading.problems().stream().reduce((a, b) -> b);
     assertThat(last.orElseThrow().id()).isIn("too-many-problems", "unknown-key");

@@ -10,6 +10,8 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -40,7 +42,7 @@ class SchemaContract {
 
   private static Map<String, Schema> schemas() {
     SchemaRegistry registry = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
-    Map<String, Schema> schemas = new java.util.HashMap<>();
+    Map<String, Schema> schemas = new HashMap<>();
     GENERATED.forEach((name, text) -> schemas.put(name, registry.getSchema(text)));
     return schemas;
   }
@@ -75,7 +77,7 @@ class SchemaContract {
   }
 
   private static List<Path> yamlFiles(String... folders) throws IOException {
-    List<Path> all = new java.util.ArrayList<>();
+    List<Path> all = new ArrayList<>();
     for (String folder : folders) {
       if (Files.isDirectory(Path.of(folder))) {
         try (Stream<Path> files = Files.walk(Path.of(folder))) {

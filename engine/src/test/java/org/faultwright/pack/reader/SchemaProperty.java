@@ -17,6 +17,7 @@ import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.pack.yaml.YamlText;
 import org.faultwright.problem.Problem;
+import org.faultwright.problem.Severity;
 
 /**
  * Reader and schema, held against each other on a pack with one change somewhere in its tree: a key
@@ -93,7 +94,7 @@ class SchemaProperty {
     YamlText text = new YamlText("f.yaml", "", Optional.of(changed), List.of());
     List<String> found = new ArrayList<>();
     READER.read(text).problems().stream()
-        .filter(p -> p.severity() == org.faultwright.problem.Severity.ERROR)
+        .filter(p -> p.severity() == Severity.ERROR)
         .map(Problem::id)
         .forEach(found::add);
     boolean ofForm = found.stream().anyMatch(ReaderProblems.structural()::contains);

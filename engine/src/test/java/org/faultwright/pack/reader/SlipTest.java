@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.yaml.YamlNode;
@@ -41,8 +42,7 @@ class SlipTest {
     assertThat(slipsFound(text, t -> reader.read(t).problems())).isGreaterThan(40);
   }
 
-  private static int slipsFound(
-      String text, java.util.function.Function<YamlText, List<Problem>> read) {
+  private static int slipsFound(String text, Function<YamlText, List<Problem>> read) {
     int found = 0;
     for (YamlScalar word : words(YamlText.of("f.yaml", text).root().orElseThrow())) {
       Optional<String> misspelt = misspelt(text, word);
