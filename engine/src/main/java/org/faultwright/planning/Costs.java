@@ -42,22 +42,14 @@ final class Costs {
     }
     comeback = shop.comeback();
     proofCost = shop.rate() * shop.proof().minutes();
-    OptionalDouble worth = worthToCustomer(intake);
+    // not cut down to the ceiling: the customer can be asked to go above it
+    OptionalDouble worth = intake.deviceValue();
     double loss =
         worth.isPresent()
             ? Math.max(0, worth.getAsDouble() - shop.salvage())
             : Double.POSITIVE_INFINITY;
     exitKind = loss < shop.sendOnFee() ? Exit.Kind.RETURN : Exit.Kind.SEND_ON;
     exitFee = Math.min(loss, shop.sendOnFee());
-  }
-
-  /** What a working device is worth to the customer: at most what the customer will pay for it. */
-  private static OptionalDouble worthToCustomer(Intake intake) {
-    if (intake.deviceValue().isPresent() && intake.ceiling().isPresent()) {
-      return OptionalDouble.of(
-          Math.min(intake.deviceValue().getAsDouble(), intake.ceiling().getAsDouble()));
-    }
-    return intake.deviceValue().isPresent() ? intake.deviceValue() : intake.ceiling();
   }
 
   private static double ofStep(DeviceModel device, Shop shop, Step step) {
