@@ -194,6 +194,29 @@ public final class CompiledPack implements PackCompilation {
    * now without compiling another network.
    */
   public BeliefResult belief(List<Told> facts, Collection<ComplaintId> lostNow) {
+    return believe(facts, lost(facts, lostNow), (network, evaluation) -> {});
+  }
+
+  /**
+   * As {@link #belief(List, Collection)} of some of the facts. Cheap where the same attempts are
+   * among them, because the network of all facts then serves.
+   *
+   * @param some facts of {@code all}, in the same order
+   */
+  public BeliefResult beliefOfSome(
+      List<Told> some, List<Told> all, Collection<ComplaintId> lostNow) {
+    Bound.Facts whole = Bound.Facts.of(pack, lineage, all);
+    Bound.Facts part = Bound.Facts.of(pack, lineage, some);
+    Wired wired = wired(whole, lost(all, lostNow));
+    boolean serves =
+        !wired.isWide()
+            && part.timeline().attempts().size() == whole.timeline().attempts().size()
+            && wired.network().holds(Slots.of(pack, part, alwaysHeld));
+    return serves ? believe(some, part, wired, (network, evaluation) -> {}) : belief(some, lostNow);
+  }
+
+  /** The slots of the lost functions as the device is now. */
+  private Set<Slot> lost(List<Told> facts, Collection<ComplaintId> lostNow) {
     int now = 0;
     for (Told t : facts) {
       if (t.fact() instanceof Fact.StepDone d && pack.steps().get(d.step()).isAttempt()) {
@@ -204,22 +227,7 @@ public final class CompiledPack implements PackCompilation {
     for (ComplaintId c : lostNow) {
       asked.add(new Slot(pack.complaints().get(c).event(), now, 0));
     }
-    return believe(facts, asked, (network, evaluation) -> {});
-  }
-
-  /**
-   * What the facts but one would make one believe. Cheap, because the network of all facts serves.
-   *
-   * @param without one of the facts, not an attempt
-   */
-  public BeliefResult beliefWithout(List<Told> facts, Told without) {
-    Wired wired = wired(Bound.Facts.of(pack, lineage, facts), Set.of());
-    List<Told> fewer = facts.stream().filter(t -> !t.equals(without)).toList();
-    Bound.Facts bound = Bound.Facts.of(pack, lineage, fewer);
-    boolean serves = !wired.isWide() && wired.network().holds(Slots.of(pack, bound, alwaysHeld));
-    return serves
-        ? believe(fewer, bound, wired, (network, evaluation) -> {})
-        : believe(fewer, Set.of(), (network, evaluation) -> {});
+    return asked;
   }
 
   /** What the facts would make one believe if the true state at a point were known now. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.casefile.CaseFile;
@@ -14,6 +15,7 @@ import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
 import org.faultwright.compile.BeliefResult;
 import org.faultwright.compile.CompiledPack;
+import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.StepId;
@@ -50,7 +52,14 @@ final class Answering {
     this.memory = memory;
   }
 
-  Answer answer(CaseFile caseFile) {
+  /**
+   * An answer with what it was worked out from.
+   *
+   * @param worlds the likely worlds; empty where nothing ranks
+   */
+  record Worked(Answer answer, Optional<LikelyWorlds> worlds) {}
+
+  Worked answer(CaseFile caseFile) {
     Findings findings = memory.conclude(caseFile.facts());
     List<Told> standing = Diagnosis.standing(findings);
     Set<ComplaintId> reported = reported(standing);
@@ -71,25 +80,24 @@ final class Answering {
     }
     Belief belief = (Belief) result;
     Posterior posterior = posterior(belief, reported);
+    LikelyWorlds worlds = belief.worlds(P_LEFT_OUT, MOST_WORLDS);
     Weighing weighing =
-        planner.look(
-            belief.worlds(P_LEFT_OUT, MOST_WORLDS),
-            findings.situation(),
-            caseFile.intake(),
-            Permitted.by(findings));
+        planner.look(worlds, findings.situation(), caseFile.intake(), Permitted.by(findings));
     Rereading rereading = new Rereading(compiled, planner, caseFile.intake(), findings, standing);
     Summary summary =
         new Summarising(compiled.pack(), caseFile, findings, posterior, weighing)
             .summary(rereading.worths(weighing));
     AdviceSet advice = memory.advise(summary);
-    return new Answer(
-        caseFile,
-        findings,
-        posterior,
-        considered(findings, weighing),
-        OptionalDouble.of(weighing.expectedCost()),
-        weighing.pLeftOut(),
-        advice);
+    Answer answer =
+        new Answer(
+            caseFile,
+            findings,
+            posterior,
+            considered(findings, weighing),
+            OptionalDouble.of(weighing.expectedCost()),
+            weighing.pLeftOut(),
+            advice);
+    return new Worked(answer, Optional.of(worlds));
   }
 
   private static Set<ComplaintId> reported(List<Told> standing) {
@@ -115,11 +123,13 @@ final class Answering {
     return new Posterior(ranking, lost, belief.logPEvidence());
   }
 
-  private Answer unweighed(
+  private Worked unweighed(
       CaseFile caseFile, Findings findings, Outlook outlook, AdviceSet advice) {
     List<Considered> steps = new ArrayList<>();
     findings.steps().values().forEach(s -> steps.add(unweighed(s)));
-    return new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice);
+    return new Worked(
+        new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice),
+        Optional.empty());
   }
 
   private static Considered unweighed(StepStatus status) {

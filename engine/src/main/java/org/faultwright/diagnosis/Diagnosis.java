@@ -7,7 +7,6 @@ import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
-import org.faultwright.compile.Belief;
 import org.faultwright.compile.CompiledPack;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.explanation.Explainer;
@@ -40,7 +39,7 @@ public final class Diagnosis implements AutoCloseable {
   private CaseFile caseFile;
   private Optional<WorkingMemory> memory = Optional.empty();
   private Optional<Planner> planner = Optional.empty();
-  private Optional<Answer> answer = Optional.empty();
+  private Optional<Answering.Worked> worked = Optional.empty();
 
   Diagnosis(Engine.Ready ready, Shop shop, CaseFile caseFile) {
     this.ready = ready;
@@ -70,7 +69,7 @@ public final class Diagnosis implements AutoCloseable {
   public FactId tell(Fact fact) {
     KnownToPack.check(compiled.pack(), fact);
     caseFile = caseFile.with(fact);
-    answer = Optional.empty();
+    worked = Optional.empty();
     return caseFile.facts().get(caseFile.facts().size() - 1).id();
   }
 
@@ -84,19 +83,23 @@ public final class Diagnosis implements AutoCloseable {
       throw new IllegalArgumentException("fact must be one of the case: " + id);
     }
     caseFile = caseFile.without(id);
-    answer = Optional.empty();
+    worked = Optional.empty();
   }
 
   /** The answer to the facts told so far. */
   public Answer answer() {
-    if (answer.isEmpty()) {
+    return worked().answer();
+  }
+
+  private Answering.Worked worked() {
+    if (worked.isEmpty()) {
       if (memory.isEmpty()) {
         memory = Optional.of(ready.rules().open(caseFile.intake()));
         planner = Optional.of(Planner.of(ready.device(), shop));
       }
-      answer = Optional.of(new Answering(compiled, planner.get(), memory.get()).answer(caseFile));
+      worked = Optional.of(new Answering(compiled, planner.get(), memory.get()).answer(caseFile));
     }
-    return answer.get();
+    return worked.get();
   }
 
   /** A second diagnosis with the same facts; what is told to the one does not reach the other. */
@@ -133,8 +136,7 @@ public final class Diagnosis implements AutoCloseable {
             .limit(TESTS_AHEAD)
             .map(Considered::step)
             .toList();
-    LikelyWorlds worlds =
-        ((Belief) compiled.belief(facts)).worlds(Answering.P_LEFT_OUT, Answering.MOST_WORLDS);
+    LikelyWorlds worlds = worked().worlds().orElseThrow();
     return new Explainer(compiled, ready.device()).why(cause, facts, worlds, ahead);
   }
 

@@ -18,6 +18,7 @@ import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
@@ -53,24 +54,37 @@ public final class Explainer {
    */
   public WhyCause why(
       CauseId cause, List<Told> facts, LikelyWorlds worlds, Collection<StepId> ahead) {
-    double pNow = belief(compiled.belief(facts)).p(cause);
+    Set<ComplaintId> reported = reported(facts);
+    double pNow = belief(compiled.belief(facts, reported)).p(cause);
     List<Told> complaints =
         facts.stream().filter(t -> t.fact() instanceof Fact.Complained).toList();
     List<WhyCause.FactWeight> weights = new ArrayList<>();
     for (Told t : facts) {
       if (isEvidence(t.fact())) {
-        double without = belief(compiled.beliefWithout(facts, t)).p(cause);
+        List<Told> others = facts.stream().filter(x -> !x.equals(t)).toList();
+        double without = belief(compiled.beliefOfSome(others, facts, reported)).p(cause);
         weights.add(new WhyCause.FactWeight(t, Weight.between(without, pNow)));
       }
     }
     weights.sort(Comparator.comparing(WhyCause.FactWeight::weight).reversed());
     return new WhyCause(
         cause,
-        belief(compiled.belief(complaints)).p(cause),
+        belief(compiled.beliefOfSome(complaints, facts, reported)).p(cause),
         pNow,
         weights,
         restsOn(cause, facts),
         wouldChange(cause, pNow, worlds, ahead));
+  }
+
+  /** As an answer asks for them, so that its network serves here too. */
+  private static Set<ComplaintId> reported(List<Told> facts) {
+    Set<ComplaintId> reported = new LinkedHashSet<>();
+    for (Told t : facts) {
+      if (t.fact() instanceof Fact.Complained c && c.reported()) {
+        reported.add(c.complaint());
+      }
+    }
+    return reported;
   }
 
   private static boolean isEvidence(Fact fact) {

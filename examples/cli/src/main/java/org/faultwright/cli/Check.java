@@ -39,7 +39,6 @@ import picocli.CommandLine.Parameters;
 final class Check implements Callable<Integer> {
 
   private final Surroundings surroundings;
-  private final Engine engine = Engine.create();
 
   @Parameters(
       arity = "0..*",
@@ -64,9 +63,11 @@ final class Check implements Callable<Integer> {
     for (String name : names) {
       bundles.addAll(bundles(name));
     }
+    Ahead.loadRules();
+    Engine engine = Engine.create();
     boolean good = true;
     for (Bundle bundle : bundles) {
-      good &= run(bundle);
+      good &= run(engine, bundle);
     }
     return good ? ExitCode.CLEAN : ExitCode.FINDINGS;
   }
@@ -105,7 +106,7 @@ final class Check implements Callable<Integer> {
     }
   }
 
-  private boolean run(Bundle bundle) {
+  private boolean run(Engine engine, Bundle bundle) {
     if (!(new PackReader().read(bundle.pack()) instanceof PackReading.Readable readable)) {
       surroundings.tell(
           "pack " + bundle.pack().file() + " has errors and was not run; lint shows them");

@@ -4,6 +4,10 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -49,27 +53,38 @@ public final class Main implements Runnable {
 
   /** Runs one command. */
   static int run(Surroundings surroundings, String... args) {
-    CommandLine command =
-        new CommandLine(new Main())
-            .addSubcommand(new Diagnose(surroundings))
-            .addSubcommand(new Suppose(surroundings))
-            .addSubcommand(new Lint(surroundings))
-            .addSubcommand(new Check(surroundings))
-            .addSubcommand(new Packs(surroundings))
-            .setOut(surroundings.out())
-            .setErr(surroundings.err())
-            .setUsageHelpAutoWidth(false)
-            .setUsageHelpWidth(Math.max(55, surroundings.screen().width()))
-            .setColorScheme(
-                CommandLine.Help.defaultColorScheme(
-                    surroundings.screen().colour() ? Ansi.ON : Ansi.OFF))
-            .setParameterExceptionHandler((e, wrong) -> explainUsage(e))
-            .setExecutionExceptionHandler((e, failed, parsed) -> explain(e, surroundings));
+    CommandLine command = withCommands(new CommandLine(new Main()), surroundings, args);
+    command
+        .setOut(surroundings.out())
+        .setErr(surroundings.err())
+        .setUsageHelpAutoWidth(false)
+        .setUsageHelpWidth(Math.max(55, surroundings.screen().width()))
+        .setColorScheme(
+            CommandLine.Help.defaultColorScheme(
+                surroundings.screen().colour() ? Ansi.ON : Ansi.OFF))
+        .setParameterExceptionHandler((e, wrong) -> explainUsage(e))
+        .setExecutionExceptionHandler((e, failed, parsed) -> explain(e, surroundings));
     try {
       return command.execute(args);
     } catch (Error e) { // picocli handles exceptions only, and a virtual machine would end with 1
       return explain(e, surroundings);
     }
+  }
+
+  /** Only the command that is called for, where one is: to look at all takes time. */
+  private static CommandLine withCommands(
+      CommandLine command, Surroundings surroundings, String... args) {
+    Map<String, Function<Surroundings, Object>> commands = new LinkedHashMap<>();
+    commands.put("diagnose", Diagnose::new);
+    commands.put("suppose", Suppose::new);
+    commands.put("lint", Lint::new);
+    commands.put("check", Check::new);
+    commands.put("packs", Packs::new);
+    if (args.length > 0 && commands.containsKey(args[0])) {
+      commands.keySet().retainAll(Set.of(args[0]));
+    }
+    commands.forEach((name, made) -> command.addSubcommand(name, made.apply(surroundings)));
+    return command;
   }
 
   /** Without a command there is nothing to do but to show which ones there are. */
