@@ -44,7 +44,7 @@ final class Permitted {
   private static boolean isInGuard(Blocked blocked) {
     return blocked.unmet().isPresent()
         || switch (blocked.kind()) {
-          case LACKS_CONSENT, SWITCH_HELD, SWITCH_UNREACHABLE -> true;
+          case LACKS_CONSENT, SWITCH_UNREACHABLE -> true;
           default -> false;
         };
   }
