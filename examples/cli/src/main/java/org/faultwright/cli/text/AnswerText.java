@@ -7,7 +7,10 @@ import org.faultwright.diagnosis.Posterior;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.Pack;
 
-/** An answer for a technician: danger first, then how likely, what next, and why. */
+/**
+ * An answer for a technician: danger first, then how likely and why, and what to do next at the
+ * very end. A terminal shows the end of a long text, so the dangers stand once more right above it.
+ */
 public final class AnswerText {
 
   private final Pack pack;
@@ -39,8 +42,6 @@ public final class AnswerText {
             + (pack.invented() ? " (invented)" : ""));
     Dangers.write(page, pack, answer);
     writeOutlook(page, answer);
-    NextStep.write(page, pack, answer);
-    Alternatives.write(page, pack, answer, all);
     leader.forEach(why -> WhyText.writeShort(page, pack, why));
     asked.forEach(why -> WhyText.writeFull(page, pack, why));
     FactsAside.writeConflicts(page, pack, answer);
@@ -48,6 +49,9 @@ public final class AnswerText {
     if (all) {
       Alternatives.writeBlocked(page, pack, answer);
     }
+    Alternatives.write(page, pack, answer, all);
+    Dangers.write(page, pack, answer);
+    NextStep.write(page, pack, answer);
   }
 
   private void writeOutlook(Page page, Answer answer) {

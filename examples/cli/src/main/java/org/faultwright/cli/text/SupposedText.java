@@ -52,11 +52,11 @@ public final class SupposedText {
     }
     Dangers.write(page, pack, then);
     writeOutlooks(now, then);
+    FactsAside.writeConflicts(page, pack, then);
+    FactsAside.writeNotCounted(page, pack, then, false);
     page.gap();
     writeAdvice("NOW   ", now);
     writeAdvice("THEN  ", then);
-    FactsAside.writeConflicts(page, pack, then);
-    FactsAside.writeNotCounted(page, pack, then, false);
   }
 
   private void writeOutlooks(Answer now, Answer then) {
