@@ -27,6 +27,8 @@ public enum PackFeature {
   STATES,
   /** Observations with a full table. */
   TABLES,
+  /** Steps that watch how far something gets. */
+  SEQUENCES,
   /** Symptoms. */
   SYMPTOMS,
   /** Steps with points where readings are taken. */

@@ -16,6 +16,7 @@ import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
+import org.faultwright.pack.Sequence;
 import org.faultwright.pack.StateId;
 
 /** Draws the steps, parts and symptoms of a random pack. */
@@ -81,6 +82,8 @@ final class RandomSteps {
       return ofStates();
     } else if (dice.has(PackFeature.TABLES, 0.3)) {
       return ofTable();
+    } else if (dice.has(PackFeature.SEQUENCES, 0.3)) {
+      return ofSequence();
     }
     return ofTwoOutcomes();
   }
@@ -137,6 +140,25 @@ final class RandomSteps {
       row.put(outcomes.get(o), PackSketch.chance(p[o]));
     }
     return row;
+  }
+
+  private Observation ofSequence() {
+    List<OutcomeId> stages = List.of(new OutcomeId("begins"), new OutcomeId("runs"));
+    Map<NodeId, Chance> beforeKey = new LinkedHashMap<>();
+    Map<NodeId, Map<OutcomeId, Chance>> stops = new LinkedHashMap<>();
+    Map<NodeId, Map<OutcomeId, Chance>> loops = new LinkedHashMap<>();
+    for (NodeId node : dice.someOf(nodes, 2)) {
+      double[] p = dice.distribution(4);
+      stops.put(node, Map.of(stages.get(0), PackSketch.chance(p[0])));
+      if (dice.with(0.5)) {
+        loops.put(node, Map.of(stages.get(dice.from(0, 1)), PackSketch.chance(p[1])));
+      }
+      if (dice.with(0.5)) {
+        beforeKey.put(node, PackSketch.chance(p[2]));
+      }
+    }
+    Chance reads = PackSketch.chance(dice.large());
+    return new Sequence(stages, beforeKey, stops, loops, reads).observation();
   }
 
   private Observation ofTable() {

@@ -33,7 +33,10 @@ final class StateNeverActive implements PackCheck {
         Cover cover = new Cover(pack);
         for (int i = 0; i < o.states().size(); i++) {
           Observation.TrueState s = o.states().get(i);
-          look(s.id(), s.triggers(), cover, at, path + "/shows/states/" + i + "/state", found);
+          String listed = path + "/shows/states/" + i + "/state";
+          String sequence = path + "/sequence";
+          String here = at.exactly(sequence).isPresent() ? sequence : listed;
+          look(s.id(), s.triggers(), cover, at, here, found);
         }
       }
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {

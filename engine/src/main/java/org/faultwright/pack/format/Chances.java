@@ -174,7 +174,8 @@ public final class Chances {
     return false;
   }
 
-  private static String percentOf(BigDecimal part) {
+  /** A part of 1 as a percentage, for messages. */
+  public static String percentOf(BigDecimal part) {
     return part.movePointRight(2).stripTrailingZeros().toPlainString() + " %";
   }
 }

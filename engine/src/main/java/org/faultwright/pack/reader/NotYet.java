@@ -1,25 +1,18 @@
 package org.faultwright.pack.reader;
 
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.PointId;
-import org.faultwright.pack.StateId;
 import org.faultwright.pack.format.Block;
-import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Form;
-import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Ids;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
 import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
-import org.faultwright.problem.Nearest;
 
 /** What a step can show that is read and checked, but not yet used in a diagnosis. */
 final class NotYet {
@@ -47,45 +40,5 @@ final class NotYet {
                       "comparing point '" + f.need(POINT) + "' with '" + f.need(WITH) + "'")
                   : Optional.empty());
 
-  private static final Key<Set<StateId>> STAGES =
-      Key.required(
-          "stages", Forms.some(Forms.set(Ids.spelt(StateId::new))), "the stages, in order");
-  private static final Key<Map<CauseId, YamlScalar>> STOPS =
-      Key.required(
-          "stops",
-          Ids.map(
-              Kind.CAUSE,
-              CauseId::new,
-              Forms.scalar(
-                  "a stage", new Shape.Pattern(Ids.SPELLING, false), (s, x) -> Optional.of(s))),
-          "causes, each with the stage at which it stops");
-
-  /** A staged sequence; the text says what is not yet used. */
-  static final Form<String> SEQUENCE =
-      Forms.built(Block.of("sequence", STAGES, STOPS), NotYet::sequence);
-
   private NotYet() {}
-
-  private static Optional<String> sequence(Fields f) {
-    if (!f.complete()) {
-      return Optional.empty();
-    }
-    Set<StateId> stages = f.need(STAGES);
-    List<String> names = stages.stream().map(StateId::value).toList();
-    boolean good = true;
-    for (YamlScalar stage : f.need(STOPS).values()) {
-      if (!names.contains(stage.text())) {
-        f.scope()
-            .error(
-                FormatRule.UNKNOWN_STATE,
-                stage.at(),
-                f.scope().owner() + " has no stage " + stage.word(),
-                Nearest.of(stage.text(), names)
-                    .map(n -> "did you mean '" + n + "'?")
-                    .orElse("its stages are: " + String.join(", ", names)));
-        good = false;
-      }
-    }
-    return good ? Optional.of("a sequence of " + stages.size() + " stages") : Optional.empty();
-  }
 }

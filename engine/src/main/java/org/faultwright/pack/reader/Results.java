@@ -31,6 +31,8 @@ final class Results {
 
   private static final List<String> RESULT_KEYS = List.of("outcomes", "positive", "negative");
 
+  private static final List<String> SEQUENCE_KEYS = List.of("stages", "before-key", "loops");
+
   private static final List<String> COMMON_STATES = List.of("open", "short", "low", "high");
 
   private Results() {}
@@ -48,10 +50,25 @@ final class Results {
               places.entries().forEach(e -> names.add(e.name()));
               names.add(NOTHING);
             });
+    step.map("sequence").ifPresent(s -> names.addAll(ofSequence(s)));
     if (step.value("proves").isPresent()) {
       names.addAll(List.of(FAILED, PASSED));
     }
     return names;
+  }
+
+  private static Set<String> ofSequence(YamlMap written) {
+    YamlMap sequence = Slips.corrected(written, SEQUENCE_KEYS);
+    List<String> stages = new ArrayList<>();
+    if (sequence.value("stages").orElse(null) instanceof YamlList list) {
+      for (YamlNode n : list.items()) {
+        if (n instanceof YamlScalar s) {
+          stages.add(s.text());
+        }
+      }
+    }
+    return Sequences.outcomes(
+        stages, sequence.value("before-key").isPresent(), sequence.value("loops").isPresent());
   }
 
   private static Set<String> ofShows(YamlMap written) {

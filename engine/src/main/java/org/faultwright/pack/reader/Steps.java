@@ -122,8 +122,8 @@ final class Steps {
       Key.optional("proves", Proving.FORM, "the complaint whose function it proves");
   private static final Key<String> COMPARE =
       Key.optional("compare", NotYet.COMPARE, "a comparison of two points");
-  private static final Key<String> SEQUENCE =
-      Key.optional("sequence", NotYet.SEQUENCE, "stages that it gets through");
+  private static final Key<Observation> SEQUENCE =
+      Key.optional("sequence", Sequences.FORM, "stages that it gets through");
 
   // What it changes.
   private static final Key<Chance> CURES =
@@ -213,6 +213,7 @@ final class Steps {
           LOCATES,
           POINTS,
           PROVES,
+          SEQUENCE,
           CHANGES,
           SWAP,
           DONOR_GOOD,
@@ -243,7 +244,10 @@ final class Steps {
             f.get(COST).orElse(0.0),
             needs(f),
             f.get(PROVOKES).orElse(ModeId.AT_REST),
-            f.get(SHOWS).or(() -> f.get(LOCATES)).or(() -> proof.map(Proving.Proof::shows)),
+            f.get(SHOWS)
+                .or(() -> f.get(LOCATES))
+                .or(() -> f.get(SEQUENCE))
+                .or(() -> proof.map(Proving.Proof::shows)),
             proof.map(Proving.Proof::complaint),
             f.get(POINTS).map(points -> new Step.PinTable(f.get(LEADS), f.get(INSTRUMENT), points)),
             f.get(CHANGES).orElse(Map.of()),
@@ -257,7 +261,7 @@ final class Steps {
             f.get(CAUTIONS).orElse(Set.of()),
             f.get(DOES).orElse(Set.of()),
             f.get(BOARDS).orElse(Set.of()),
-            f.get(COMPARE).or(() -> f.get(SEQUENCE))));
+            f.get(COMPARE)));
   }
 
   private static Step.Needs needs(Fields f) {

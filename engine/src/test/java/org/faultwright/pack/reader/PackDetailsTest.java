@@ -12,7 +12,11 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Condition;
+import org.faultwright.pack.Observation;
+import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.Sequence;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.yaml.YamlText;
@@ -234,6 +238,70 @@ class PackDetailsTest {
     String limit = "look: {minutes: 2, limits: [{most: 2,5 V}],";
     Pack pack = pack(PRIORS, REST, STEPS.replace("look: {minutes: 2,", limit));
     assertThat(pack.steps().get(new StepId("look")).limits().get(0).most().si()).isEqualTo(2.5);
+  }
+
+  private static String startUp(String sequence) {
+    return "  watch: {minutes: 1, sequence: {stages: [dead, wakes, on], " + sequence + "}}\n";
+  }
+
+  /** Ends of one cause are one draw: 0.2, then 0.4 of the 0.8 left, then all of the rest. */
+  @Test
+  void sequence_isReadAsStatesInOrder() {
+    Pack pack =
+        pack(
+            PRIORS,
+            REST,
+            STEPS,
+            startUp(
+                "stops: {fuse-open: dead, cell-flat: {dead: 20 %, wakes: 48 %}},"
+                    + " loops: {cell-flat: {wakes: 32 %}}, reads: 90 %"));
+    Observation.OfStates shows =
+        (Observation.OfStates) pack.steps().get(new StepId("watch")).shows().orElseThrow();
+    assertThat(shows.states())
+        .extracting(s -> s.id().value())
+        .containsExactly("dead", "loops-at-wakes", "wakes");
+    CauseId flat = new CauseId("cell-flat");
+    assertThat(shows.states())
+        .extracting(s -> Math.round(1e9 * s.triggers().get(flat).p()) / 1e9)
+        .containsExactly(0.2, 0.4, 1.0);
+    assertThat(shows.outcomes())
+        .extracting(OutcomeId::value)
+        .containsExactly("dead", "wakes", "on", "loops");
+    assertThat(shows.rows().get(new StateId("loops-at-wakes")).get(Sequence.LOOPS).p())
+        .isEqualTo(0.9);
+  }
+
+  @Test
+  void sequence_saysWhatIsWrongWithIt() {
+    assertThat(reading(PRIORS, REST, STEPS, startUp("stops: {cell-flat: on}")).report())
+        .contains(
+            "error[unknown-state]: nothing stops at 'on', the last stage of step 'watch'",
+            "name the furthest stage that is seen, or leave the cause out")
+        .endsWith("1 error\n");
+    assertThat(reading(PRIORS, REST, STEPS, startUp("loops: {cell-flat: waks}")).report())
+        .contains("error[unknown-state]: step 'watch' has no stage 'waks'", "did you mean 'wakes'?")
+        .endsWith("1 error\n");
+    assertThat(
+            reading(PRIORS, REST, STEPS, startUp("stops: {cell-flat: {dead: 70 %, wakes: 40 %}}"))
+                .report())
+        .contains(
+            "error[row-sum]: what 'cell-flat' does in step 'watch' sums to more than 100 %: 110 %",
+            "take away 10 %")
+        .endsWith("1 error\n");
+    assertThat(reading(PRIORS, REST, STEPS, startUp("reads: 90 %")).report())
+        .contains("error[choose-one]: step 'watch' needs at least one of: stops, loops, before-key")
+        .endsWith("1 error\n");
+    assertThat(
+            reading(
+                    PRIORS,
+                    REST,
+                    STEPS,
+                    startUp("stops: {cell-flat: dead}").replace("on]", "loops]"))
+                .report())
+        .contains(
+            "error[reserved-id]: no stage of step 'watch' can be called 'loops': the word has a"
+                + " meaning here")
+        .endsWith("1 error\n");
   }
 
   @Test

@@ -168,7 +168,9 @@ class PackReaderTest {
         .extracting(b -> b.of())
         .containsExactly(new SwitchId("case-open"));
     assertThat(step("two-sides").unfinished()).isPresent();
-    assertThat(step("start-up").unfinished()).isPresent();
+    assertThat(step("start-up").shows().orElseThrow().outcomes())
+        .extracting(OutcomeId::value)
+        .containsExactly("before-key", "first", "second", "plays", "loops");
   }
 
   @Test
