@@ -50,7 +50,8 @@ final class FactForms {
   /** The key of the facts of a case. */
   static final String FACTS = "facts";
 
-  private static final String COULD_NOT_DO = "could-not-do";
+  /** Instead of an outcome: the step could not be carried out. */
+  static final String COULD_NOT_DO = "could-not-do";
 
   private static final Form<YamlScalar> AS_WRITTEN =
       Forms.scalar("a value", new Shape.Text(), (s, scope) -> Optional.of(s));
