@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.faultwright.casefile.Told;
-import org.faultwright.inference.Evaluation;
+import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
@@ -27,7 +27,8 @@ public final class Belief implements BeliefResult {
   private final List<Told> told;
   private final Network network;
   private final Bound.Facts facts;
-  private final Evaluation evaluation;
+  private final Mixture evaluation;
+  private final List<SharedOffsets> offsets;
   private final double logPEvidence;
 
   Belief(
@@ -35,13 +36,14 @@ public final class Belief implements BeliefResult {
       List<Told> told,
       Network network,
       Bound.Facts facts,
-      Evaluation evaluation,
+      Evidence.Entered entered,
       double logPEvidence) {
     this.compiled = compiled;
     this.told = told;
     this.network = network;
     this.facts = facts;
-    this.evaluation = evaluation;
+    this.evaluation = entered.mixture();
+    this.offsets = entered.offsets();
     this.logPEvidence = logPEvidence;
   }
 
@@ -82,6 +84,14 @@ public final class Belief implements BeliefResult {
     }
     throw new IllegalStateException(
         "what is asked must fit the budget: " + slot.what() + ", " + wider);
+  }
+
+  /**
+   * What the readings say of the systematic error of each instrument that several of them share, in
+   * the order of instruments.
+   */
+  public List<SharedOffset> sharedOffsets() {
+    return offsets.stream().map(o -> o.given(evaluation)).toList();
   }
 
   /** P(it happened). */

@@ -154,13 +154,21 @@ public final class CompiledPack implements PackCompilation {
    * What facts about a device as taken in weigh on the variables of {@link #tables(List)}: for each
    * variable that is not indifferent, by number, P(facts | state) up to a common factor. For
    * exchange and comparison.
+   *
+   * @throws IllegalArgumentException when readings of several points share the error of an
+   *     instrument: what they weigh is no product then
    */
   public Map<Integer, double[]> likelihoods(List<Told> facts) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
     Wired wired = wired(bound, Set.of());
     Circuit circuit = wired.circuit();
     Evaluation evaluation = circuit.evaluation();
-    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    Evidence.Entered entered =
+        Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    if (!entered.offsets().isEmpty()) {
+      throw new IllegalArgumentException(
+          "readings must not share the error of an instrument: " + facts);
+    }
     Map<Integer, double[]> weights = new LinkedHashMap<>();
     for (int v = 0; v < circuit.variables(); v++) {
       if (circuit.isObservable(v)) {
@@ -273,14 +281,15 @@ public final class CompiledPack implements PackCompilation {
       return new BeliefResult.OverBudget(over.predicted(), over.budget());
     }
     Evaluation evaluation = wired.circuit().evaluation();
-    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
     supposed.accept(wired.network(), evaluation);
-    double logP = evaluation.upward();
+    Evidence.Entered entered =
+        Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    double logP = entered.mixture().upward();
     if (logP == Double.NEGATIVE_INFINITY) {
       return new BeliefResult.ImpossibleEvidence(clash(facts));
     }
-    evaluation.downward();
-    return new Belief(this, facts, wired.network(), bound, evaluation, logP);
+    entered.mixture().downward();
+    return new Belief(this, facts, wired.network(), bound, entered, logP);
   }
 
   private Wired wired(Bound.Facts facts, Set<Slot> asked) {
@@ -327,7 +336,8 @@ public final class CompiledPack implements PackCompilation {
       return true;
     }
     Evaluation evaluation = wired.circuit().evaluation();
-    Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
-    return evaluation.upward() > Double.NEGATIVE_INFINITY;
+    Evidence.Entered entered =
+        Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    return entered.mixture().upward() > Double.NEGATIVE_INFINITY;
   }
 }

@@ -1,6 +1,7 @@
 package org.faultwright.compile;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -8,8 +9,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.faultwright.casefile.Fact;
+import java.util.TreeMap;
+import org.faultwright.casefile.SharedSetup;
 import org.faultwright.inference.Evaluation;
+import org.faultwright.inference.Mixture;
 import org.faultwright.pack.History;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.SymptomId;
@@ -31,8 +34,8 @@ final class Evidence {
     this.evaluation = evaluation;
   }
 
-  /** Enters facts into an evaluation. */
-  static void enter(
+  /** Enters facts into an evaluation, which is the result's own from then on. */
+  static Entered enter(
       Pack pack,
       Network network,
       ReadingModels readings,
@@ -51,8 +54,16 @@ final class Evidence {
       }
     }
     ofSymptom.forEach(evidence::enterSymptom);
-    ofPoint.values().forEach(evidence::enterReadings);
+    return evidence.enterReadings(ofPoint.values());
   }
+
+  /**
+   * Evidence as entered.
+   *
+   * @param mixture what is to be evaluated
+   * @param offsets the shared systematic errors that it sums over, in the order of its components
+   */
+  record Entered(Mixture mixture, List<SharedOffsets> offsets) {}
 
   private void enter(Bound b) {
     if (b instanceof Bound.Report r) {
@@ -122,16 +133,36 @@ final class Evidence {
     weigh(seen.variable(), weight);
   }
 
-  private void enterReadings(List<Bound.ReadingAt> of) {
-    Bound.ReadingAt first = of.get(0);
-    List<Fact.ReadingTaken> taken = of.stream().map(Bound.ReadingAt::reading).toList();
-    double[] likelihood = readings.likelihood(first.step(), first.point(), taken);
-    Observations.PointState state =
-        network.points.get(first.point().id()).get(first.slot().epoch());
-    if (state.variable() < 0) {
-      evaluation.weighAll(likelihood[-1 - state.variable()]);
+  /**
+   * Readings of one setup share a systematic error. Where only one point feels it, it is summed
+   * over at that point.
+   */
+  private Entered enterReadings(Collection<List<Bound.ReadingAt>> ofPoints) {
+    Map<SharedSetup, List<OffsetGrid.Placed>> sharing = new TreeMap<>();
+    for (List<Bound.ReadingAt> of : ofPoints) {
+      Bound.ReadingAt first = of.get(0);
+      PointReadings taken =
+          readings.of(
+              first.step(), first.point(), of.stream().map(Bound.ReadingAt::reading).toList());
+      int variable = network.points.get(first.point().id()).get(first.slot().epoch()).variable();
+      OffsetGrid.Placed placed = new OffsetGrid.Placed(variable, taken);
+      if (taken.feels(OffsetGrid.NEAR)) {
+        sharing.computeIfAbsent(taken.setup().get(), s -> new ArrayList<>()).add(placed);
+      } else {
+        enterAlone(placed);
+      }
+    }
+    sharing.values().stream().filter(s -> s.size() == 1).forEach(s -> enterAlone(s.get(0)));
+    sharing.values().removeIf(s -> s.size() == 1);
+    return SharedOffsets.sumOver(evaluation, sharing);
+  }
+
+  private void enterAlone(OffsetGrid.Placed placed) {
+    double[] likelihood = placed.readings().ofTheirOwn();
+    if (placed.variable() < 0) {
+      evaluation.weighAll(likelihood[placed.knownState()]);
     } else {
-      evaluation.weigh(state.variable(), likelihood);
+      evaluation.weigh(placed.variable(), likelihood);
     }
   }
 

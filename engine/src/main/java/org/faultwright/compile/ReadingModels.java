@@ -4,9 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.faultwright.casefile.Fact;
-import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.measurement.ReadingModel;
-import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
@@ -34,16 +32,8 @@ final class ReadingModels {
     return models.computeIfAbsent(point.id(), id -> model(point));
   }
 
-  /** P(readings | state), normal first, for readings of one point in one epoch. */
-  double[] likelihood(Step step, Point point, List<Fact.ReadingTaken> readings) {
-    double systematic = 0;
-    double random = 0;
-    for (Fact.ReadingTaken r : readings) {
-      ReadingUncertainty u = ReadingUncertainty.of(pack, step, point, r);
-      systematic = Math.max(systematic, u.systematic());
-      random += u.random() * u.random() / readings.size();
-    }
-    List<ReadingValue> values = readings.stream().map(Fact.ReadingTaken::value).toList();
-    return of(point).likelihood(values, systematic, Math.sqrt(random));
+  /** Readings of one point in one epoch, in any order, at least one. */
+  PointReadings of(Step step, Point point, List<Fact.ReadingTaken> readings) {
+    return PointReadings.of(pack, step, point, of(point), readings);
   }
 }

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.PriorityQueue;
 import java.util.Set;
 import org.faultwright.inference.Evaluation;
+import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Part;
@@ -67,7 +68,7 @@ final class WorldSearch {
    * @param believed the evaluation with all evidence, after its upward pass
    * @param told the bits that the evidence can tell something about
    */
-  WorldSearch(Pack pack, Network network, Evaluation believed, Set<Coordinate> told) {
+  WorldSearch(Pack pack, Network network, Mixture believed, Set<Coordinate> told) {
     coordinates = List.copyOf(network.coordinates.keySet());
     int n = coordinates.size();
     refs = new Ref.At[n];

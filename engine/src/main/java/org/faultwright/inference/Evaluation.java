@@ -59,6 +59,11 @@ public final class Evaluation {
     logConstant += Math.log(factor);
   }
 
+  /** The circuit. */
+  Circuit circuit() {
+    return circuit;
+  }
+
   /** Number of states of a variable. */
   public int states(int variable) {
     return circuit.states(variable);

@@ -125,30 +125,93 @@ public final class ReadingModel {
   public double[] likelihood(List<ReadingValue> readings, double uSystematic, double uRandom) {
     checkUncertainty("uSystematic", uSystematic);
     checkUncertainty("uRandom", uRandom);
-    if (readings.isEmpty()) {
-      throw new IllegalArgumentException("readings must not be empty");
+    Taken taken = taken(readings);
+    return likelihood(taken, 0, Math.hypot(uSystematic, taken.ofMean(uRandom)));
+  }
+
+  /**
+   * Readings of one point, as far as they matter.
+   *
+   * @param mean of those that show a value, in SI units; 0 where none does
+   * @param measured how many show a value
+   * @param over how many are over-range
+   */
+  public record Taken(double mean, int measured, int over) {
+
+    /** Checks that there is a reading. */
+    public Taken {
+      if (measured < 0 || over < 0 || measured + over == 0) {
+        throw new IllegalArgumentException("readings must not be empty");
+      }
     }
+
+    /** Standard uncertainty of the mean by chance, for a reading's own. */
+    public double ofMean(double uRandom) {
+      return uRandom / Math.sqrt(Math.max(1, measured));
+    }
+  }
+
+  /**
+   * Sums up readings of this point.
+   *
+   * @throws IllegalArgumentException when there is none, or one of another dimension
+   */
+  public Taken taken(List<ReadingValue> readings) {
     double[] values = readings.stream().filter(this::isMeasured).mapToDouble(this::si).toArray();
-    int over = readings.size() - values.length;
     Arrays.sort(values); // the same sum in whatever order they come
     double mean = values.length == 0 ? 0 : Arrays.stream(values).sum() / values.length;
-    double noise = Math.hypot(uSystematic, uRandom / Math.sqrt(Math.max(1, values.length)));
-    if (over == 0) {
-      return densities(mean, noise);
+    return new Taken(mean, values.length, readings.size() - values.length);
+  }
+
+  /**
+   * As {@link #likelihood(List, double, double)}, where the instrument's systematic error is known.
+   *
+   * @param offset the systematic error in SI units: the instrument shows so much too much
+   * @param noise standard uncertainty that is left to the mean, in SI units, from 0
+   */
+  public double[] likelihood(Taken taken, double offset, double noise) {
+    if (taken.over() == 0) {
+      return densities(taken.mean(), offset, noise);
     }
-    if (values.length == 0) {
+    if (taken.measured() == 0) {
       return pOver.clone();
     }
     // Powers of P_MISREAD common to both terms are left out: they would only underflow.
-    double pValuesMisread = Math.pow(P_MISREAD, Math.max(0, values.length - over));
-    double pOverMisread = Math.pow(P_MISREAD, Math.max(0, over - values.length));
-    double[] likelihood = densities(mean, noise);
+    double pValuesMisread = Math.pow(P_MISREAD, Math.max(0, taken.measured() - taken.over()));
+    double pOverMisread = Math.pow(P_MISREAD, Math.max(0, taken.over() - taken.measured()));
+    double[] likelihood = densities(taken.mean(), offset, noise);
     double misreadValue = Arrays.stream(likelihood).average().orElseThrow();
     for (int s = 0; s < likelihood.length; s++) {
       likelihood[s] =
           pValuesMisread * pOver[s] * misreadValue + pOverMisread * P_NO_CONTACT * likelihood[s];
     }
     return likelihood;
+  }
+
+  /**
+   * An upper bound of {@link #likelihood(Taken, double, double)} over all states and offsets: how
+   * much an offset can gain at most.
+   */
+  public double mostLikelihood(Taken taken, double noise) {
+    if (taken.measured() == 0) {
+      return 1;
+    }
+    double anything = 1 / (Math.PI * typical.size());
+    return states.stream().mapToDouble(s -> s.peak(noise)).max().orElseThrow() + anything;
+  }
+
+  /**
+   * The smallest standard deviation over which the likelihood changes as the offset moves by up to
+   * {@code reach}, in SI units; infinite where it does not change.
+   */
+  public double finest(Taken taken, double reach, double noise) {
+    if (taken.measured() == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return states.stream()
+        .mapToDouble(s -> s.finest(taken.mean(), reach, noise))
+        .min()
+        .orElseThrow();
   }
 
   /**
@@ -261,7 +324,7 @@ public final class ReadingModel {
   }
 
   private int classOf(double y, double u) {
-    return largest(densities(y, u));
+    return largest(densities(y, 0, u));
   }
 
   private static int largest(double[] values) {
@@ -274,11 +337,15 @@ public final class ReadingModel {
     return best;
   }
 
-  /** Density of a reading at y in each state. */
-  private double[] densities(double y, double noise) {
+  /** Density of a reading at y in each state, with a known systematic error. */
+  private double[] densities(double y, double offset, double noise) {
     double z = (y - typical.centre()) / typical.size();
     double anything = 1 / (Math.PI * typical.size() * (1 + z * z));
-    return withMisread(states.stream().mapToDouble(s -> s.pdf(y, noise)).toArray(), 0, anything);
+    double[] own = new double[states.size()];
+    for (int s = 0; s < own.length; s++) {
+      own[s] = states.get(s).pdf(y - offset, noise);
+    }
+    return withMisread(own, 0, anything);
   }
 
   /** P(measured, and at most y) in each state. */
@@ -289,7 +356,10 @@ public final class ReadingModel {
 
   /** Mixes in the misread; "anything" is a Cauchy about normal, as wide as its value is large. */
   private static double[] withMisread(double[] own, double noContact, double anything) {
-    double asAnother = Arrays.stream(own).average().orElseThrow();
+    double asAnother = 0;
+    for (double p : own) {
+      asAnother += p / own.length;
+    }
     double misread =
         P_NO_CONTACT * noContact + P_AS_ANOTHER_STATE * asAnother + P_ANYTHING * anything;
     for (int s = 0; s < own.length; s++) {

@@ -18,6 +18,9 @@ final class StateDensity {
   /** Normal noise reaches no farther than this many standard deviations: 2e-17 lies beyond. */
   private static final double REACH = 8.5;
 
+  /** Beyond this many standard deviations a normal tail, 4e-23, is lost beside the floor. */
+  private static final double FAR = 9.8;
+
   /** A part of the mixture; the weights of the parts of a density sum to 1 - pOver. */
   private sealed interface Part {
     double weight();
@@ -25,6 +28,12 @@ final class StateDensity {
     double pdf(double y, double noise);
 
     double cdf(double y, double noise);
+
+    /** An upper bound of the density. */
+    double peak(double noise);
+
+    /** See {@link StateDensity#finest}. */
+    double finest(double y, double reach, double noise);
 
     /** Adds values between which the sum with the noise changes little. */
     void marks(double noise, List<Double> into);
@@ -39,8 +48,15 @@ final class StateDensity {
         double inside = y > low && y < high ? 1 : y == low || y == high ? 0.5 : 0;
         return inside / (high - low);
       }
-      double scale = u * SQRT_2;
-      return ErfDifference.value((y - high) / scale, (y - low) / scale) / (2 * (high - low));
+      double fromHigh = (y - high) / u;
+      double fromLow = (y - low) / u;
+      if (fromLow < -FAR || fromHigh > FAR) {
+        return 0;
+      }
+      if (fromLow > FAR && fromHigh < -FAR) {
+        return 1 / (high - low);
+      }
+      return ErfDifference.value(fromHigh / SQRT_2, fromLow / SQRT_2) / (2 * (high - low));
     }
 
     @Override
@@ -51,6 +67,20 @@ final class StateDensity {
               ? Math.max(0, y - low) - Math.max(0, y - high)
               : u * (meanExcess((y - low) / u) - meanExcess((y - high) / u));
       return Math.max(0, Math.min(1, area / (high - low)));
+    }
+
+    @Override
+    public double peak(double noise) {
+      return 1 / (high - low);
+    }
+
+    @Override
+    public double finest(double y, double reach, double noise) {
+      double u = Math.hypot(blur, noise);
+      double within = reach + FAR * u;
+      return Math.abs(y - low) < within || Math.abs(y - high) < within
+          ? u
+          : Double.POSITIVE_INFINITY;
     }
 
     @Override
@@ -82,6 +112,17 @@ final class StateDensity {
     }
 
     @Override
+    public double peak(double noise) {
+      return 1 / (Math.hypot(sd, noise) * SQRT_2_PI);
+    }
+
+    @Override
+    public double finest(double y, double reach, double noise) {
+      double u = Math.hypot(sd, noise);
+      return Math.abs(y - mean) < reach + FAR * u ? u : Double.POSITIVE_INFINITY;
+    }
+
+    @Override
     public void marks(double noise, List<Double> into) {
       double u = Math.hypot(sd, noise);
       for (double k = -REACH; k <= REACH; k += 0.25) {
@@ -110,6 +151,27 @@ final class StateDensity {
       sum += part.weight() * part.pdf(y, noise);
     }
     return sum;
+  }
+
+  /** An upper bound of the density of a reading, wherever it lies. */
+  double peak(double noise) {
+    double sum = 0;
+    for (Part part : parts) {
+      sum += part.weight() * part.peak(noise);
+    }
+    return sum;
+  }
+
+  /**
+   * The smallest standard deviation over which the density changes anywhere within reach of y;
+   * infinite where it does not change there.
+   */
+  double finest(double y, double reach, double noise) {
+    double finest = Double.POSITIVE_INFINITY;
+    for (Part part : parts) {
+      finest = Math.min(finest, part.finest(y, reach, noise));
+    }
+    return finest;
   }
 
   /** P(the reading is not over-range and at most y). */

@@ -1,8 +1,17 @@
 package org.faultwright.oracle;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.ReadingUncertainty;
+import org.faultwright.casefile.SharedSetup;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.Pack;
@@ -14,18 +23,61 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
 
   @Override
   public double[] of(Point point, List<Fact.ReadingTaken> readings) {
+    return of(point, readings, Optional.empty());
+  }
+
+  @Override
+  public double[] of(Point point, List<Fact.ReadingTaken> readings, double z) {
+    return of(point, readings, shares(point, readings).map(x -> z));
+  }
+
+  /** The instrument and its leads; nothing where no value was read, or with several of them. */
+  @Override
+  public Optional<Object> shares(Point point, List<Fact.ReadingTaken> readings) {
+    Set<Object> setups = new LinkedHashSet<>();
+    measured(readings).forEach(r -> setups.add(SharedSetup.of(stepOf(point), r)));
+    return setups.size() == 1 ? setups.stream().findFirst() : Optional.empty();
+  }
+
+  private static List<Fact.ReadingTaken> measured(List<Fact.ReadingTaken> readings) {
+    return readings.stream().filter(r -> r.value() instanceof ReadingValue.Measured).toList();
+  }
+
+  private double[] of(Point point, List<Fact.ReadingTaken> readings, Optional<Double> z) {
     ReadingModel model =
         ReadingModel.of(
             point.reference(),
             point.states().stream()
                 .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
                 .toList());
-    List<ReadingUncertainty> u =
-        readings.stream().map(r -> ReadingUncertainty.of(pack, stepOf(point), point, r)).toList();
-    double systematic = u.stream().mapToDouble(ReadingUncertainty::systematic).max().orElseThrow();
-    double variance = u.stream().mapToDouble(x -> x.random() * x.random()).average().orElseThrow();
-    List<ReadingValue> values = readings.stream().map(Fact.ReadingTaken::value).toList();
-    return model.likelihood(values, systematic, Math.sqrt(variance));
+    // each setup gives a mean with its variance; their inverses are the weights
+    Map<SharedSetup, List<Fact.ReadingTaken>> bySetup =
+        measured(readings).stream()
+            .collect(groupingBy(r -> SharedSetup.of(stepOf(point), r), TreeMap::new, toList()));
+    double weights = 0;
+    double mean = 0;
+    double shared = 0;
+    for (List<Fact.ReadingTaken> of : bySetup.values()) {
+      double sum = 0;
+      double variance = 0;
+      double systematic = 0;
+      for (Fact.ReadingTaken r : of) {
+        ReadingUncertainty u = ReadingUncertainty.of(pack, stepOf(point), point, r);
+        sum += ((ReadingValue.Measured) r.value()).quantity().si();
+        variance += u.random() * u.random() / of.size() / of.size();
+        systematic = Math.max(systematic, u.systematic());
+      }
+      double weight = 1 / (variance + (z.isPresent() ? 0 : systematic * systematic));
+      weights += weight;
+      mean += weight * sum / of.size();
+      shared = systematic;
+    }
+    int measured = measured(readings).size();
+    return model.likelihood(
+        new ReadingModel.Taken(
+            measured == 0 ? 0 : mean / weights, measured, readings.size() - measured),
+        z.orElse(0.0) * shared,
+        measured == 0 ? 0 : 1 / Math.sqrt(weights));
   }
 
   private Step stepOf(Point point) {

@@ -137,6 +137,7 @@ public final class PackRewrite {
   /** The pack in other words. */
   public Pack pack() {
     PackDraft draft = new PackDraft(pack.id());
+    pack.instruments().values().forEach(draft::instrument);
     ordered(pack.histories().values()).forEach(h -> draft.history(history(h)));
     ordered(pack.causes().values()).forEach(c -> all(c.id()).forEach(id -> cause(draft, c, id)));
     ordered(pack.groups().values())
@@ -288,6 +289,7 @@ public final class PackRewrite {
     s.proves().ifPresent(c -> sketch.proves(complaint(c)));
     sketch.provokes(s.provokes()).copies(s.copies());
     s.pinTable().ifPresent(t -> ordered(t.points()).forEach(p -> sketch.reads(point(p))));
+    s.pinTable().flatMap(t -> t.instrument()).ifPresent(i -> sketch.instrument(i.value()));
     for (Map.Entry<CauseId, Change> change : causes(s.changes()).entrySet()) {
       sketch.changes(
           change.getKey().value(), change.getValue().cures().p(), change.getValue().hides().p());

@@ -228,6 +228,17 @@ public final class PackSketch {
     return this;
   }
 
+  /** An instrument that may be off by so many volts, the same in all its readings. */
+  public PackSketch instrument(String id, double volts) {
+    draft.instrument(
+        new Instrument(
+            new InstrumentId(id),
+            id,
+            Optional.of(new Accuracy(0, volts, 0)),
+            new Basis.Invented()));
+    return this;
+  }
+
   /** An instrument without any error of its own. */
   public PackSketch exactInstrument(String id) {
     draft.instrument(

@@ -184,6 +184,10 @@ final class RandomSteps {
     for (int p = 0; p < howMany; p++) {
       step.reads(point("point-" + (char) ('a' + p)));
     }
+    if (dice.with(0.7)) {
+      sketch.instrument("meter", dice.between(0.2, 1.5));
+      step.instrument("meter");
+    }
     sketch.step(copies(provoking(step)));
   }
 

@@ -12,6 +12,7 @@ import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.Harm;
+import org.faultwright.pack.InstrumentId;
 import org.faultwright.pack.ModeId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
@@ -29,6 +30,7 @@ public final class StepSketch {
   private Optional<Observation> shows = Optional.empty();
   private Optional<ComplaintId> proves = Optional.empty();
   private final List<Point> points = new ArrayList<>();
+  private Optional<InstrumentId> instrument = Optional.empty();
   private final Map<CauseId, Change> changes = new LinkedHashMap<>();
   private Optional<Step.Swap> swap = Optional.empty();
   private final List<Harm> harms = new ArrayList<>();
@@ -87,6 +89,12 @@ public final class StepSketch {
     return this;
   }
 
+  /** What its points are read with. */
+  public StepSketch instrument(String id) {
+    instrument = Optional.of(new InstrumentId(id));
+    return this;
+  }
+
   /** A cause that it cures or hides. */
   public StepSketch changes(String cause, double cures, double hides) {
     changes.put(new CauseId(cause), new Change(PackSketch.chance(cures), PackSketch.chance(hides)));
@@ -131,7 +139,7 @@ public final class StepSketch {
         proves,
         points.isEmpty()
             ? Optional.empty()
-            : Optional.of(new Step.PinTable(Optional.empty(), Optional.empty(), points)),
+            : Optional.of(new Step.PinTable(Optional.empty(), instrument, points)),
         changes,
         swap,
         harms,

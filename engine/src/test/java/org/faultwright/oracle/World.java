@@ -30,20 +30,16 @@ public final class World {
 
   private final Pack pack;
   private final Evidence evidence;
-  private final Map<ReadingsOf, double[]> pReadings;
+  private final List<SharedReadings> readings;
   private final Chances chances;
   final CausesInTime causes;
   private final int now;
 
   World(
-      Pack pack,
-      Priors priors,
-      Evidence evidence,
-      Map<ReadingsOf, double[]> pReadings,
-      Chances chances) {
+      Pack pack, Priors priors, Evidence evidence, List<SharedReadings> readings, Chances chances) {
     this.pack = pack;
     this.evidence = evidence;
-    this.pReadings = pReadings;
+    this.readings = readings;
     this.chances = chances;
     this.causes = new CausesInTime(pack, priors, evidence.timeline, chances);
     this.now = evidence.timeline.now();
@@ -127,11 +123,14 @@ public final class World {
     for (Map.Entry<Sitting, Seen> sitting : evidence.sittings.entrySet()) {
       p *= p == 0 ? 0 : pSitting(sitting.getKey(), sitting.getValue());
     }
-    for (Map.Entry<ReadingsOf, double[]> read : pReadings.entrySet()) {
-      ReadingsOf of = read.getKey();
-      p *= p == 0 ? 0 : read.getValue()[lookFor(of).state(of.point())];
+    for (SharedReadings read : readings) {
+      p *= p == 0 ? 0 : read.p(read.points().stream().map(this::stateOf).toList());
     }
     return p;
+  }
+
+  private int stateOf(ReadingsOf of) {
+    return lookFor(of).state(of.point());
   }
 
   private double pReport(Complaint complaint, Set<Boolean> said) {

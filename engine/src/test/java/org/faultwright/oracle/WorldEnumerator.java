@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import org.faultwright.casefile.Told;
-import org.faultwright.oracle.Evidence.ReadingsOf;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
@@ -31,7 +30,7 @@ public final class WorldEnumerator implements Answers {
   private final Pack pack;
   private final Priors priors;
   private final Evidence evidence;
-  private final Map<ReadingsOf, double[]> pReadings = new LinkedHashMap<>();
+  private final List<SharedReadings> readings;
   private long mostWorlds = MOST_WORLDS;
 
   /**
@@ -46,8 +45,7 @@ public final class WorldEnumerator implements Answers {
     this.pack = pack;
     this.priors = new Priors(pack, pOwn);
     this.evidence = new Evidence(pack, facts);
-    evidence.readings.forEach(
-        (of, readings) -> pReadings.put(of, likelihood.of(of.point(), readings)));
+    this.readings = SharedReadings.of(evidence.readings, likelihood);
   }
 
   /**
@@ -74,7 +72,7 @@ public final class WorldEnumerator implements Answers {
     this.pack = other.pack;
     this.priors = other.priors;
     this.evidence = other.evidence;
-    this.pReadings.putAll(other.pReadings);
+    this.readings = other.readings;
     this.mostWorlds = other.mostWorlds;
   }
 
@@ -87,7 +85,7 @@ public final class WorldEnumerator implements Answers {
   public <T> Map<T, Double> joint(Function<World, T> question) {
     return EveryPath.sum(
         chances -> {
-          World world = new World(pack, priors, evidence, pReadings, chances);
+          World world = new World(pack, priors, evidence, readings, chances);
           double p = world.pEvidence();
           return new EveryPath.Outcome<>(p, p > 0 ? question.apply(world) : null);
         },
@@ -101,9 +99,9 @@ public final class WorldEnumerator implements Answers {
   <T> Map<T, Double> jointByPlainProduct(Function<World, T> question) {
     return EveryPath.sum(
         chances -> {
-          new AllBits(pack, evidence, new World(pack, priors, evidence, pReadings, chances)).draw();
+          new AllBits(pack, evidence, new World(pack, priors, evidence, readings, chances)).draw();
           Chances drawn = new AllBits.Drawn(chances);
-          World world = new World(pack, priors, evidence, pReadings, drawn);
+          World world = new World(pack, priors, evidence, readings, drawn);
           double p = world.pEvidence();
           return new EveryPath.Outcome<>(p, p > 0 ? question.apply(world) : null);
         },

@@ -1,0 +1,138 @@
+package org.faultwright.compile;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.faultwright.inference.Evaluation;
+
+/**
+ * The values that the shared systematic error of an instrument may have, in units of its standard
+ * deviation, each with the weight that the sum over them needs.
+ *
+ * <p>The sum is the trapezoidal rule. Against a function that is a product of normal distributions
+ * with a combined standard deviation of s, a spacing h errs by {@code 2 exp(-2 PI^2 s^2 / h^2)}:
+ * with h = {@value #SPACING} s by 3e-12. Values that cannot matter are left out.
+ *
+ * @see "L. N. Trefethen and J. A. C. Weideman, The exponentially convergent trapezoidal rule, SIAM
+ *     Review 56, 2014, 385-458"
+ */
+final class OffsetGrid {
+
+  /** Spacing as a part of the width of what is summed over. */
+  private static final double SPACING = 0.85;
+
+  /**
+   * The finest spacing. Only readings without any noise of their own, right at a sharp limit, would
+   * need a finer one.
+   */
+  private static final double FINEST = 1.0 / 64;
+
+  /** What lies so many nepers below the most likely value is left out: 2e-15. */
+  private static final double LEFT_OUT = 34;
+
+  /** As far as an offset is ever sought. */
+  static final double FARTHEST = 60;
+
+  /** How far an offset is sought when nothing speaks for a large one. */
+  static final double NEAR = 12;
+
+  private record Node(double logP, Value value) {}
+
+  private final List<Placed> readings;
+  private final double[] scale;
+  private final Evaluation rest;
+
+  /**
+   * ln of the most that the evidence can come to: as if all readings fitted as well as they can.
+   */
+  private final double logPAtMost;
+
+  /** Readings of a point with the variable of its state; negative where the state is known. */
+  record Placed(int variable, PointReadings readings) {
+    int knownState() {
+      return -1 - variable;
+    }
+  }
+
+  /**
+   * A value of the offset.
+   *
+   * @param logWeight ln of its weight, with the likelihoods of known states
+   * @param likelihoods for each of the readings P(readings | state, z), in units of {@link
+   *     PointReadings#most()}
+   */
+  record Value(double z, double logWeight, double[][] likelihoods) {}
+
+  private OffsetGrid(Evaluation others, List<Placed> readings) {
+    this.readings = readings;
+    scale = readings.stream().mapToDouble(p -> p.readings().most()).toArray();
+    int[] open = readings.stream().mapToInt(Placed::variable).filter(v -> v >= 0).toArray();
+    rest = others.given(open).evaluation();
+    logPAtMost = rest.upward();
+  }
+
+  /**
+   * The grid for readings that share an offset.
+   *
+   * @param others all other evidence, after its upward pass, and possible
+   */
+  static List<Value> of(Evaluation others, List<Placed> readings) {
+    return new OffsetGrid(others, readings).values(NEAR);
+  }
+
+  private List<Value> values(double reach) {
+    double spacing = spacing(reach);
+    List<Node> nodes = new ArrayList<>();
+    nodes.add(node(0, spacing));
+    double best = nodes.get(0).logP();
+    for (int k = 1; ; k++) {
+      double z = k * spacing;
+      // beyond this no value can matter, however well it fits
+      if (z * z / 2 > LEFT_OUT + logPAtMost - best || z > FARTHEST) {
+        break;
+      }
+      if (z > reach && spacing(2 * reach) < spacing) {
+        return values(2 * reach);
+      }
+      for (Node node : List.of(node(z, spacing), node(-z, spacing))) {
+        nodes.add(node);
+        best = Math.max(best, node.logP());
+      }
+    }
+    double least = best - LEFT_OUT;
+    return nodes.stream()
+        .filter(n -> n.logP() > least)
+        .map(Node::value)
+        .sorted(Comparator.comparingDouble(Value::z))
+        .toList();
+  }
+
+  private double spacing(double reach) {
+    double precision = 1; // that of the offset itself
+    for (Placed p : readings) {
+      double finest = p.readings().finest(reach);
+      precision += 1 / (finest * finest);
+    }
+    return Math.max(FINEST, SPACING / Math.sqrt(precision));
+  }
+
+  private Node node(double z, double spacing) {
+    double logWeight = Math.log(spacing / Math.sqrt(2 * Math.PI)) - z * z / 2;
+    double[][] likelihoods = new double[readings.size()][];
+    for (int i = 0; i < likelihoods.length; i++) {
+      Placed p = readings.get(i);
+      double[] of = p.readings().likelihood(z);
+      for (int s = 0; s < of.length; s++) {
+        of[s] /= scale[i];
+        if (p.variable() >= 0) {
+          rest.setWeight(p.variable(), s, of[s]);
+        }
+      }
+      if (p.variable() < 0) {
+        logWeight += Math.log(of[p.knownState()]);
+      }
+      likelihoods[i] = of;
+    }
+    return new Node(logWeight + rest.upward(), new Value(z, logWeight, likelihoods));
+  }
+}
