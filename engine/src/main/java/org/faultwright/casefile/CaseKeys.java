@@ -36,6 +36,10 @@ final class CaseKeys {
   /** The pack that a case names. */
   record PackName(PackId id, Optional<String> version) {}
 
+  private static final String ANDED = "(" + Ids.SPELLING + "\\+)*";
+  private static final String VERSION = "[0-9]{1,6}\\.[0-9]{1,6}\\.[0-9]{1,6}";
+  private static final String VERSIONS = VERSION + "(\\+" + VERSION + ")*";
+
   static final Key<String> CASE = Key.required("case", Ids.spelt(s -> s), "the case's own name");
   static final Key<String> FORMAT =
       Key.required(
@@ -49,9 +53,10 @@ final class CaseKeys {
           Forms.scalar(
               "family/subsystem",
               new Shape.Pattern(
-                  Ids.SPELLING + "/" + Ids.SPELLING + "(@[0-9]+\\.[0-9]+\\.[0-9]+)?", false),
+                  Ids.SPELLING + "/" + ANDED + Ids.SPELLING + "(@" + VERSIONS + ")?", false),
               CaseKeys::packName),
-          "the pack, as in wren-handset/charging or wren-handset/charging@1.0.0");
+          "the pack, as in wren-handset/charging, wren-handset/charging@1.0.0, or several as one:"
+              + " wren-handset/charging+no-power");
   static final Key<BoardId> BOARD =
       Key.optional("board", Ids.ref(Kind.BOARD, BoardId::new), "the board variant, where known");
   static final Key<Goal> GOAL =
@@ -137,12 +142,16 @@ final class CaseKeys {
     Optional<String> version = at < 0 ? Optional.empty() : Optional.of(s.text().substring(at + 1));
     try {
       PackId pack = PackId.parse(id);
-      if (version.isPresent() && !version.get().matches("[0-9]{1,6}\\.[0-9]{1,6}\\.[0-9]{1,6}")) {
+      int packs = pack.each().size();
+      if (version.isPresent()
+          && !(version.get().matches(VERSIONS) && version.get().split("\\+").length == packs)) {
         scope.error(
             FormatRule.BAD_VERSION,
             s.at(),
-            "a version is three numbers with points between: '" + version.get() + "'",
-            "write it as in " + pack + "@1.0.0");
+            packs == 1
+                ? "a version is three numbers with points between: '" + version.get() + "'"
+                : "each of the " + packs + " packs has a version: '" + version.get() + "'",
+            "write it as in " + pack + "@1.0.0" + "+1.0.0".repeat(packs - 1));
         return Optional.empty();
       }
       return Optional.of(new PackName(pack, version));

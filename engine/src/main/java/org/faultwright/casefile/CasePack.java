@@ -48,7 +48,8 @@ final class CasePack {
     return true;
   }
 
+  /** The first number of a version; of several packs, of each. */
   private static String major(String version) {
-    return version.substring(0, version.indexOf('.'));
+    return version.replaceAll("\\.[0-9]+\\.[0-9]+", "");
   }
 }

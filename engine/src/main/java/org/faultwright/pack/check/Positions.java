@@ -37,6 +37,13 @@ public final class Positions {
     return new Positions(new Span(file, 1, 1, 1), new LinkedHashMap<>());
   }
 
+  /** These positions, and others for what has none here. */
+  public Positions and(Positions others) {
+    Map<String, Span> all = new LinkedHashMap<>(spans);
+    others.spans.forEach(all::putIfAbsent);
+    return new Positions(start, all);
+  }
+
   /** The place of exactly this statement; empty where it is not written in the file. */
   public Optional<Span> exactly(String path) {
     return Optional.ofNullable(spans.get(path));

@@ -196,15 +196,21 @@ final class PackKeys {
 
   private static Optional<PackId> packId(YamlScalar s, Scope scope) {
     try {
-      return Optional.of(PackId.parse(s.text()));
+      return Optional.of(PackId.parse(s.text()))
+          .filter(id -> !id.isSeveral())
+          .or(() -> badId(s, scope));
     } catch (IllegalArgumentException e) {
-      scope.error(
-          FormatRule.BAD_ID,
-          s.at(),
-          "a pack is named family/subsystem: " + s.word(),
-          "write it as in wren-handset/charging");
-      return Optional.empty();
+      return badId(s, scope);
     }
+  }
+
+  private static Optional<PackId> badId(YamlScalar s, Scope scope) {
+    scope.error(
+        FormatRule.BAD_ID,
+        s.at(),
+        "a pack is named family/subsystem: " + s.word(),
+        "write it as in wren-handset/charging");
+    return Optional.empty();
   }
 
   private static Optional<String> version(YamlScalar s, Scope scope) {

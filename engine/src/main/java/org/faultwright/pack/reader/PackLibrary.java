@@ -31,6 +31,12 @@ public final class PackLibrary {
   /** Id of the problem that a pack has another name than its folder. */
   public static final String MISPLACED_PACK = "misplaced-pack";
 
+  /** Id of the problem that two packs that are used as one contradict each other. */
+  public static final String PACKS_CLASH = "packs-clash";
+
+  /** Id of the problem that two such packs say differently how likely a cause is. */
+  public static final String PACKS_DIFFER = "packs-differ";
+
   /**
    * A pack that can be read.
    *
@@ -99,8 +105,27 @@ public final class PackLibrary {
     return all;
   }
 
-  /** Reads a pack; empty when there is none of this id. */
+  /**
+   * Reads a pack, or several as one where the id names several; empty when one is not there.
+   *
+   * @see org.faultwright.pack.merge.PackMerge
+   */
   public Optional<PackReading> read(PackId id) {
+    if (!id.isSeveral()) {
+      return readOne(id);
+    }
+    List<PackReading> each = new ArrayList<>();
+    for (PackId one : id.each()) {
+      Optional<PackReading> reading = readOne(one);
+      if (reading.isEmpty()) {
+        return Optional.empty();
+      }
+      each.add(reading.get());
+    }
+    return Optional.of(SeveralPacks.together(each));
+  }
+
+  private Optional<PackReading> readOne(PackId id) {
     return Optional.ofNullable(places.get(id))
         .map(place -> reader.read(place.text()))
         .map(reading -> asNamed(id, reading));
@@ -123,11 +148,13 @@ public final class PackLibrary {
   /** The problem that there is no such pack, for whoever asked for it. */
   public Problem unknown(PackId id, Span at) {
     List<String> known = places.keySet().stream().map(PackId::toString).sorted().toList();
+    PackId missing =
+        id.each().stream().filter(one -> !places.containsKey(one)).findFirst().orElse(id);
     return Problem.error(
         UNKNOWN_PACK,
         at,
-        "there is no pack '" + id + "'",
-        Nearest.of(id.toString(), known)
+        "there is no pack '" + missing + "'",
+        Nearest.of(missing.toString(), known)
             .map(n -> "did you mean '" + n + "'?")
             .orElse(
                 known.isEmpty()

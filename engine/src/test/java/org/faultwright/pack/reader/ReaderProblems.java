@@ -24,7 +24,9 @@ public final class ReaderProblems {
           "too-many-nodes",
           "too-many-problems",
           "unknown-pack",
-          "misplaced-pack");
+          "misplaced-pack",
+          "packs-clash",
+          "packs-differ");
 
   private ReaderProblems() {}
 
@@ -37,7 +39,12 @@ public final class ReaderProblems {
                 .filter(k -> !NEVER_REFERRED_TO.contains(k))
                 .map(Kind::unknown),
             Arrays.stream(CaseRule.values()).map(CaseRule::id),
-            Stream.of(Findings.TOO_MANY, PackLibrary.UNKNOWN_PACK, PackLibrary.MISPLACED_PACK))
+            Stream.of(
+                Findings.TOO_MANY,
+                PackLibrary.UNKNOWN_PACK,
+                PackLibrary.MISPLACED_PACK,
+                PackLibrary.PACKS_CLASH,
+                PackLibrary.PACKS_DIFFER))
         .flatMap(s -> s)
         .toList();
   }
