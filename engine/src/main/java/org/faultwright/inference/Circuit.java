@@ -1,52 +1,108 @@
 package org.faultwright.inference;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * A flat arithmetic circuit: leaves (constants, parameters, evidence indicators), then sums and
  * products in an order in which operands come first. Its value with all indicators at 1 is 1 (for a
  * normalised model); with the indicators that contradict the evidence at 0, P(evidence); with
- * likelihoods in their place, the probability of uncertain evidence. Immutable apart from nothing;
- * shared by any number of threads, each with its own {@link Evaluation}.
+ * likelihoods in their place, the probability of uncertain evidence. Immutable; shared by any
+ * number of threads, each with its own {@link Evaluation}.
  *
- * <p>Cost of an evaluation: {@link #operations()} operations upward and about twice that downward.
+ * <p>Cost of an evaluation: {@link #operations()} additions and multiplications upward, and up to
+ * three times as many for both passes. The downward pass is laid out when it is first asked for,
+ * and computes only the derivatives of {@link #asking asked} leaves.
  */
 public final class Circuit implements Compilation {
 
-  final int leaves;
-  final boolean[] isSum;
-  final int[] left;
-  final int[] right;
-  final int root;
-  final double[] leafValues;
-  final int[] parameterLeaf;
-  final int[] firstIndicator;
-  final int[] states;
+  /** What circuits with other leaf values have in common. */
+  static final class Structure {
+    final Graph graph;
+    final int root;
+    final int[] parameterLeaf;
+    final int[] firstIndicator;
+    final int[] states;
 
-  Circuit(
-      int leaves,
-      boolean[] isSum,
-      int[] left,
-      int[] right,
-      int root,
-      double[] leafValues,
-      int[] parameterLeaf,
-      int[] firstIndicator,
-      int[] states) {
-    this.leaves = leaves;
-    this.isSum = isSum;
-    this.left = left;
-    this.right = right;
-    this.root = root;
+    /** Cells of leaves and operations; the cell of number {@code leaves} holds 1. */
+    final int[] cells;
+
+    final Program up;
+    private final AtomicReferenceArray<BitSet> dependants;
+
+    Structure(Graph graph, int root, int[] parameterLeaf, int[] firstIndicator, int[] states) {
+      this.graph = graph;
+      this.root = root;
+      this.parameterLeaf = parameterLeaf;
+      this.firstIndicator = firstIndicator;
+      this.states = states;
+      cells = new int[graph.nodes()];
+      for (int l = 0; l < graph.leaves; l++) {
+        cells[l] = l;
+      }
+      up = Program.of(graph, cells, graph.leaves + 1, new int[] {root});
+      dependants = new AtomicReferenceArray<>(states.length);
+    }
+
+    int rootCell() {
+      return cells[root];
+    }
+
+    /** The cells that depend on the weights of a variable. */
+    BitSet dependants(int variable) {
+      BitSet known = dependants.get(variable);
+      if (known == null) {
+        int from = firstIndicator[variable];
+        known = up.above(from, from + states[variable]);
+        dependants.set(variable, known);
+      }
+      return known;
+    }
+  }
+
+  /**
+   * The downward pass for some leaves.
+   *
+   * @param cells for each leaf the cell of its derivative, -1 where there is none
+   */
+  record Downward(Program program, int[] cells) {}
+
+  final Structure structure;
+  final double[] leafValues;
+
+  /** For each leaf whether the downward pass is to reach it. */
+  private final boolean[] asked;
+
+  private volatile Downward downward;
+
+  private Circuit(Structure structure, double[] leafValues, boolean[] asked) {
+    this.structure = structure;
     this.leafValues = leafValues;
-    this.parameterLeaf = parameterLeaf;
-    this.firstIndicator = firstIndicator;
-    this.states = states;
+    this.asked = asked;
+  }
+
+  Circuit(Structure structure, double[] leafValues) {
+    this(structure, leafValues, indicators(structure));
+  }
+
+  private static boolean[] indicators(Structure structure) {
+    boolean[] asked = new boolean[structure.graph.leaves];
+    for (int v = 0; v < structure.states.length; v++) {
+      ask(structure, asked, v);
+    }
+    return asked;
+  }
+
+  private static void ask(Structure structure, boolean[] asked, int variable) {
+    int from = structure.firstIndicator[variable];
+    if (from >= 0) {
+      Arrays.fill(asked, from, from + structure.states[variable], true);
+    }
   }
 
   /** Lays out what the root depends on; indicators of one variable get consecutive leaves. */
-  static Circuit of(Model model, int root) {
-    Expressions e = model.expressions;
+  static Circuit of(Model model, Expressions e, int root) {
     boolean[] used = new boolean[e.size()];
     used[root] = true;
     int operations = 0;
@@ -66,65 +122,66 @@ public final class Circuit implements Compilation {
       states[v] = model.states(v);
       if (model.isObservable(v)) {
         firstIndicator[v] = next;
-        for (int s = 0; s < states[v]; s++) {
-          place[e.indicator(v, s)] = next++;
-        }
+        next += states[v];
       }
     }
+    int indicators = next;
     double[] parameters = model.parameterValues();
     int[] parameterLeaf = new int[parameters.length];
     Arrays.fill(parameterLeaf, -1);
-    int indicators = next;
-    for (int n = 0; n <= root; n++) {
-      if (used[n] && (e.kind(n) == Expressions.CONSTANT || e.kind(n) == Expressions.PARAMETER)) {
-        place[n] = next++;
-      }
-    }
-    double[] leafValues = new double[next];
+    double[] leafValues = new double[indicators + 64];
     Arrays.fill(leafValues, 0, indicators, 1);
     for (int n = 0; n <= root; n++) {
-      if (used[n] && e.kind(n) == Expressions.CONSTANT) {
-        leafValues[place[n]] = e.value(n);
-      } else if (used[n] && e.kind(n) == Expressions.PARAMETER) {
-        leafValues[place[n]] = parameters[e.left(n)];
-        parameterLeaf[e.left(n)] = place[n];
+      if (!used[n]) {
+        continue;
+      }
+      if (e.kind(n) == Expressions.EVIDENCE) {
+        place[n] = firstIndicator[e.left(n)] + e.right(n);
+      } else if (e.kind(n) < Expressions.SUM) {
+        if (next == leafValues.length) {
+          leafValues = Arrays.copyOf(leafValues, next * 2);
+        }
+        place[n] = next;
+        if (e.kind(n) == Expressions.PARAMETER) {
+          leafValues[next] = parameters[e.left(n)];
+          parameterLeaf[e.left(n)] = next;
+        } else {
+          leafValues[next] = e.value(n);
+        }
+        next++;
       }
     }
-    int leaves = next;
-    boolean[] isSum = new boolean[operations];
-    int[] left = new int[operations];
-    int[] right = new int[operations];
+    Graph graph = new Graph(next, operations);
     for (int n = 0; n <= root; n++) {
       if (used[n] && e.kind(n) >= Expressions.SUM) {
-        int op = next - leaves;
-        isSum[op] = e.kind(n) == Expressions.SUM;
-        left[op] = place[e.left(n)];
-        right[op] = place[e.right(n)];
-        place[n] = next++;
+        int a = place[e.left(n)];
+        int b = place[e.right(n)];
+        place[n] = e.kind(n) == Expressions.SUM ? graph.sum(a, b) : graph.product(a, b);
       }
     }
     return new Circuit(
-        leaves, isSum, left, right, place[root], leafValues, parameterLeaf, firstIndicator, states);
+        new Structure(graph, place[root], parameterLeaf, firstIndicator, states),
+        Arrays.copyOf(leafValues, next));
   }
 
-  /** Number of sums and products. */
+  /** Number of sums and products, each of two operands. */
   public int operations() {
-    return isSum.length;
+    return structure.graph.operations();
   }
 
   /** Number of variables of the model. */
   public int variables() {
-    return states.length;
+    return structure.states.length;
   }
 
   /** Number of states of a variable. */
   public int states(int variable) {
-    return states[variable];
+    return structure.states[variable];
   }
 
   /** Whether evidence about the variable can be entered. */
   public boolean isObservable(int variable) {
-    return firstIndicator[variable] >= 0;
+    return structure.firstIndicator[variable] >= 0;
   }
 
   /** A fresh evaluation: no evidence, parameters as in the model. */
@@ -132,29 +189,77 @@ public final class Circuit implements Compilation {
     return new Evaluation(this);
   }
 
-  /** This circuit with other parameter values. The arrays of the structure are shared. */
+  /**
+   * Evaluations of many sets of evidence at once.
+   *
+   * @param count how many, at least 1
+   */
+  public Lanes lanes(int count) {
+    return new Lanes(this, count);
+  }
+
+  /**
+   * This circuit, with a downward pass that reaches only some variables: less work where few
+   * marginals are asked for. The marginals of others must not be asked.
+   */
+  public Circuit asking(int... variables) {
+    boolean[] only = new boolean[asked.length];
+    for (int v : variables) {
+      ask(structure, only, v);
+    }
+    return new Circuit(structure, leafValues, only);
+  }
+
+  /** This circuit, with a downward pass that reaches the parameters too. */
+  public Circuit askingParameters() {
+    boolean[] more = asked.clone();
+    for (int leaf : structure.parameterLeaf) {
+      if (leaf >= 0) {
+        more[leaf] = true;
+      }
+    }
+    return new Circuit(structure, leafValues, more);
+  }
+
+  /** This circuit with other parameter values. The structure is shared. */
   public Circuit withParameters(double[] values) {
     double[] leaf = leafValues.clone();
     for (int p = 0; p < values.length; p++) {
-      if (parameterLeaf[p] >= 0) {
-        leaf[parameterLeaf[p]] = values[p];
+      if (structure.parameterLeaf[p] >= 0) {
+        leaf[structure.parameterLeaf[p]] = values[p];
       }
     }
-    return new Circuit(
-        leaves, isSum, left, right, root, leaf, parameterLeaf, firstIndicator, states);
+    Circuit other = new Circuit(structure, leaf, asked);
+    other.downward = downward;
+    return other;
   }
 
   /** This circuit with other values of its leaves. */
   Circuit withLeaves(double[] values) {
-    return new Circuit(
-        leaves,
-        isSum,
-        left,
-        right,
-        root,
-        Arrays.copyOf(values, leaves),
-        parameterLeaf,
-        firstIndicator,
-        states);
+    Circuit other = new Circuit(structure, Arrays.copyOf(values, leafValues.length), asked);
+    other.downward = downward;
+    return other;
+  }
+
+  Downward downward() {
+    Downward known = downward;
+    if (known == null) {
+      known = layDown();
+      downward = known;
+    }
+    return known;
+  }
+
+  private Downward layDown() {
+    Graph graph = structure.graph;
+    int[] derivatives = new int[graph.leaves];
+    Graph down = graph.downward(structure.root, asked, derivatives);
+    int[] cells = Arrays.copyOf(structure.cells, down.nodes());
+    cells[graph.nodes()] = graph.leaves;
+    Program program = Program.of(down, cells, structure.up.end, derivatives);
+    for (int l = 0; l < derivatives.length; l++) {
+      derivatives[l] = derivatives[l] < 0 || !asked[l] ? -1 : cells[derivatives[l]];
+    }
+    return new Downward(program, derivatives);
   }
 }

@@ -2,7 +2,8 @@ package org.faultwright.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
 
@@ -19,18 +20,38 @@ public final class CircuitCompiler {
   /** Table entries that compiling may make unless the caller says otherwise. */
   public static final double DEFAULT_BUDGET = 4e6;
 
+  private static final int NONE = -1;
+
   private final Model model;
   private final Expressions expressions;
-  private final List<Model.Factor> live;
+
+  /** For each variable the factors that it stands in; those that have been used up among them. */
+  private final List<List<Model.Factor>> factorsOf = new ArrayList<>();
+
+  private final Set<Model.Factor> used = Collections.newSetFromMap(new IdentityHashMap<>());
+  private int root;
 
   private CircuitCompiler(Model model) {
     this.model = model;
-    this.expressions = model.expressions;
-    this.live = new ArrayList<>(model.factors);
+    this.expressions = model.expressions.copy();
+    this.root = expressions.one;
+    for (int v = 0; v < model.variables(); v++) {
+      factorsOf.add(new ArrayList<>(4));
+    }
+    model.factors.forEach(this::add);
+  }
+
+  private void add(Model.Factor f) {
+    if (f.variables().length == 0) {
+      root = expressions.product(root, f.entries()[0]);
+    }
+    for (int v : f.variables()) {
+      factorsOf.get(v).add(f);
+    }
   }
 
   /**
-   * Compiles a model. The model must not be used afterwards.
+   * Compiles a model, which stays as it is.
    *
    * @param budget the most table entries that may be made
    * @return the circuit, or why there is none
@@ -40,6 +61,11 @@ public final class CircuitCompiler {
     if (order.size() > budget) {
       return new Compilation.OverBudget(order.size(), budget);
     }
+    return compile(model, order);
+  }
+
+  /** Compiles a model in an order, whatever its size. */
+  static Circuit compile(Model model, EliminationOrder order) {
     return new CircuitCompiler(model).run(order.order());
   }
 
@@ -47,27 +73,72 @@ public final class CircuitCompiler {
     for (int v : order) {
       eliminate(v);
     }
-    int root = expressions.one;
-    for (Model.Factor f : live) {
-      root = expressions.product(root, f.entries()[0]);
-    }
-    return Circuit.of(model, root);
+    return Circuit.of(model, expressions, root);
   }
 
   private void eliminate(int gone) {
     List<Model.Factor> with = new ArrayList<>();
-    Set<Integer> scope = new LinkedHashSet<>();
-    live.removeIf(
-        f -> {
-          boolean has = Arrays.stream(f.variables()).anyMatch(v -> v == gone);
-          if (has) {
-            with.add(f);
-            Arrays.stream(f.variables()).forEach(scope::add);
+    for (Model.Factor f : factorsOf.get(gone)) {
+      if (used.add(f)) {
+        with.add(f);
+      }
+    }
+    if (with.isEmpty() && !model.isObservable(gone)) {
+      return;
+    }
+    if (model.isObservable(gone)) {
+      int[] indicators = new int[model.states(gone)];
+      Arrays.setAll(indicators, s -> expressions.indicator(gone, s));
+      with.add(new Model.Factor(new int[] {gone}, indicators));
+    }
+    while (with.size() > 2) {
+      multiplyCheapest(with);
+    }
+    add(combine(with, gone));
+  }
+
+  /** Multiplies the two factors whose product is smallest, so that little is multiplied often. */
+  private void multiplyCheapest(List<Model.Factor> with) {
+    int first = 0;
+    int second = 1;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < with.size(); i++) {
+      for (int j = i + 1; j < with.size(); j++) {
+        double size = 1;
+        for (int v : scope(List.of(with.get(i), with.get(j)), NONE)) {
+          size *= model.states(v);
+        }
+        if (size < least) {
+          least = size;
+          first = i;
+          second = j;
+        }
+      }
+    }
+    Model.Factor b = with.remove(second);
+    Model.Factor a = with.remove(first);
+    with.add(combine(List.of(a, b), NONE));
+  }
+
+  private static int[] scope(List<Model.Factor> factors, int without) {
+    int[] scope = new int[16];
+    int n = 0;
+    for (Model.Factor f : factors) {
+      for (int v : f.variables()) {
+        if (v != without && indexOf(scope, n, v) < 0) {
+          if (n == scope.length) {
+            scope = Arrays.copyOf(scope, n * 2);
           }
-          return has;
-        });
-    scope.remove(gone);
-    int[] variables = scope.stream().mapToInt(Integer::intValue).toArray();
+          scope[n++] = v;
+        }
+      }
+    }
+    return Arrays.copyOf(scope, n);
+  }
+
+  /** The product of factors, summed over a variable ({@link #NONE}: over none). */
+  private Model.Factor combine(List<Model.Factor> with, int gone) {
+    int[] variables = scope(with, gone);
     int size = 1;
     for (int v : variables) {
       size *= model.states(v);
@@ -81,7 +152,7 @@ public final class CircuitCompiler {
         if (of[i] == gone) {
           ownStrides[f] = stride;
         } else {
-          strides[f][indexOf(variables, of[i])] = stride;
+          strides[f][indexOf(variables, variables.length, of[i])] = stride;
         }
         stride *= model.states(of[i]);
       }
@@ -89,8 +160,9 @@ public final class CircuitCompiler {
     int[] entries = new int[size];
     int[] at = new int[variables.length];
     int[] offsets = new int[with.size()];
+    int states = gone == NONE ? 1 : model.states(gone);
     for (int row = 0; row < size; row++) {
-      entries[row] = sumOut(gone, with, ownStrides, offsets);
+      entries[row] = sumOut(states, with, ownStrides, offsets);
       for (int i = variables.length - 1; i >= 0; i--) {
         boolean wraps = ++at[i] == model.states(variables[i]);
         int step = wraps ? -(at[i] - 1) : 1;
@@ -103,30 +175,27 @@ public final class CircuitCompiler {
         at[i] = 0;
       }
     }
-    live.add(new Model.Factor(variables, entries));
+    return new Model.Factor(variables, entries);
   }
 
-  private int sumOut(int gone, List<Model.Factor> with, int[] ownStrides, int[] offsets) {
+  private int sumOut(int states, List<Model.Factor> with, int[] ownStrides, int[] offsets) {
     int total = expressions.zero;
-    for (int s = 0; s < model.states(gone); s++) {
+    for (int s = 0; s < states; s++) {
       int term = expressions.one;
       for (int f = 0; f < offsets.length && term != expressions.zero; f++) {
         term = expressions.product(term, with.get(f).entries()[offsets[f] + s * ownStrides[f]]);
-      }
-      if (model.isObservable(gone)) {
-        term = expressions.product(term, expressions.indicator(gone, s));
       }
       total = expressions.sum(total, term);
     }
     return total;
   }
 
-  private static int indexOf(int[] array, int value) {
-    for (int i = 0; i < array.length; i++) {
+  private static int indexOf(int[] array, int length, int value) {
+    for (int i = 0; i < length; i++) {
       if (array[i] == value) {
         return i;
       }
     }
-    throw new AssertionError(value);
+    return -1;
   }
 }

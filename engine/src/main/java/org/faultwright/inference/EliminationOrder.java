@@ -1,8 +1,10 @@
 package org.faultwright.inference;
 
 import java.util.ArrayList;
-import java.util.BitSet;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.PriorityQueue;
 
 /**
  * An order of elimination. Two greedy rules are tried and the cheaper order wins: min-fill (next is
@@ -10,107 +12,179 @@ import java.util.List;
  * is the variable with the smallest table). Ties of either rule go to the other, then to the
  * variable added last, since what is added last is nearest to the leaves.
  *
- * @param order the variables in the order in which they are summed out
- * @param size predicted cost: the number of entries of all tables made on the way
+ * @param order the variables in the order in which they are summed out; those of no factor first
+ * @param size predicted cost: the number of entries of all tables made on the way; where it exceeds
+ *     {@link #HOPELESS}, what had been added up when it did
  * @see "D. Koller, N. Friedman, Probabilistic Graphical Models, 2009, section 9.4.3.2"
  */
 record EliminationOrder(int[] order, double size) {
 
+  /** Table entries that no machine has room for; an order is not followed any further. */
+  static final double HOPELESS = 1e12;
+
   static EliminationOrder best(Model model) {
-    EliminationOrder fill = greedy(model, true);
-    EliminationOrder weight = greedy(model, false);
+    EliminationOrder fill = new Greedy(model, true).run();
+    EliminationOrder weight = new Greedy(model, false).run();
     return weight.size < fill.size ? weight : fill;
   }
 
-  private static EliminationOrder greedy(Model model, boolean fillFirst) {
-    int n = model.variables();
-    List<BitSet> neighbours = new ArrayList<>();
-    for (int v = 0; v < n; v++) {
-      neighbours.add(new BitSet(n));
-    }
-    for (Model.Factor f : model.factors) {
-      for (int a : f.variables()) {
-        for (int b : f.variables()) {
-          if (a != b) {
-            neighbours.get(a).set(b);
+  private record Candidate(int variable, long fill, double table) {}
+
+  private static final class Greedy {
+
+    private static final Comparator<Candidate> FILL = Comparator.comparingLong(Candidate::fill);
+    private static final Comparator<Candidate> TABLE = Comparator.comparingDouble(Candidate::table);
+    private static final Comparator<Candidate> LAST_ADDED =
+        Comparator.comparingInt(c -> -c.variable);
+
+    private final Model model;
+    private final int[][] around;
+    private final int[] degree;
+    private final boolean[] left;
+    private final long[] fill;
+    private final double[] table;
+    private final int[] mark;
+    private int marked;
+    private final PriorityQueue<Candidate> queue;
+
+    Greedy(Model model, boolean fillFirst) {
+      int n = model.variables();
+      this.model = model;
+      around = new int[n][];
+      degree = new int[n];
+      left = new boolean[n];
+      fill = new long[n];
+      table = new double[n];
+      mark = new int[n];
+      queue =
+          new PriorityQueue<>(
+              (fillFirst ? FILL.thenComparing(TABLE) : TABLE.thenComparing(FILL))
+                  .thenComparing(LAST_ADDED));
+      List<List<Model.Factor>> factors = new ArrayList<>();
+      for (int v = 0; v < n; v++) {
+        factors.add(List.of());
+      }
+      for (Model.Factor f : model.factors) {
+        for (int v : f.variables()) {
+          if (!left[v]) {
+            left[v] = true;
+            factors.set(v, new ArrayList<>());
+          }
+          factors.get(v).add(f);
+        }
+      }
+      for (int v = 0; v < n; v++) {
+        around[v] = new int[factors.get(v).size() * 2];
+        marked++;
+        mark[v] = marked;
+        for (Model.Factor f : factors.get(v)) {
+          for (int u : f.variables()) {
+            if (mark[u] != marked) {
+              mark[u] = marked;
+              connect(v, u);
+            }
           }
         }
       }
-    }
-    int[] fill = new int[n];
-    BitSet left = new BitSet(n);
-    left.set(0, n);
-    for (int v = 0; v < n; v++) {
-      fill[v] = fillOf(neighbours, v);
-    }
-    int[] order = new int[n];
-    double size = 0;
-    double[] table = new double[n];
-    for (int v = 0; v < n; v++) {
-      table[v] = tableOf(model, neighbours, v);
-    }
-    for (int i = 0; i < n; i++) {
-      int best = -1;
-      for (int v = left.nextSetBit(0); v >= 0; v = left.nextSetBit(v + 1)) {
-        int byFill = best < 0 ? -1 : Integer.compare(fill[v], fill[best]);
-        int byTable = best < 0 ? -1 : Double.compare(table[v], table[best]);
-        int first = fillFirst ? byFill : byTable;
-        if (first < 0 || first == 0 && (fillFirst ? byTable : byFill) <= 0) {
-          best = v;
+      for (int v = 0; v < n; v++) {
+        if (left[v]) {
+          weigh(v);
         }
       }
-      order[i] = best;
-      size += table[best];
-      BitSet changed = eliminate(neighbours, best, left);
-      for (int v = changed.nextSetBit(0); v >= 0; v = changed.nextSetBit(v + 1)) {
-        fill[v] = fillOf(neighbours, v);
-        table[v] = tableOf(model, neighbours, v);
+    }
+
+    private void connect(int v, int u) {
+      if (degree[v] == around[v].length) {
+        around[v] = Arrays.copyOf(around[v], 4 + 2 * degree[v]);
+      }
+      around[v][degree[v]++] = u;
+    }
+
+    private void markAround(int v) {
+      marked++;
+      for (int i = 0; i < degree[v]; i++) {
+        mark[around[v][i]] = marked;
       }
     }
-    return new EliminationOrder(order, size);
-  }
 
-  /**
-   * Connects the neighbours of a variable and takes it out; returns the variables whose
-   * surroundings have changed.
-   */
-  private static BitSet eliminate(List<BitSet> neighbours, int gone, BitSet left) {
-    BitSet around = neighbours.get(gone);
-    BitSet changed = (BitSet) around.clone();
-    for (int a = around.nextSetBit(0); a >= 0; a = around.nextSetBit(a + 1)) {
-      BitSet of = neighbours.get(a);
-      BitSet added = (BitSet) around.clone();
-      added.andNot(of);
-      added.clear(a);
-      if (!added.isEmpty()) {
-        of.or(around);
-        of.clear(a);
-        changed.or(of);
+    /** Works out the cost of a variable afresh. */
+    private void weigh(int v) {
+      markAround(v);
+      long present = 0;
+      double entries = model.states(v);
+      for (int i = 0; i < degree[v]; i++) {
+        int a = around[v][i];
+        entries *= model.states(a);
+        for (int j = 0; j < degree[a]; j++) {
+          present += mark[around[a][j]] == marked ? 1 : 0;
+        }
       }
-      of.clear(gone);
+      long d = degree[v];
+      fill[v] = (d * (d - 1) - present) / 2;
+      table[v] = entries;
+      queue.add(new Candidate(v, fill[v], entries));
     }
-    left.clear(gone);
-    changed.and(left);
-    return changed;
-  }
 
-  private static int fillOf(List<BitSet> neighbours, int v) {
-    BitSet around = neighbours.get(v);
-    int missing = 0;
-    for (int a = around.nextSetBit(0); a >= 0; a = around.nextSetBit(a + 1)) {
-      BitSet lacking = (BitSet) around.clone();
-      lacking.andNot(neighbours.get(a));
-      missing += lacking.cardinality() - 1;
+    EliminationOrder run() {
+      int n = left.length;
+      int[] order = new int[n];
+      int next = 0;
+      for (int v = 0; v < n; v++) {
+        if (!left[v]) {
+          order[next++] = v;
+        }
+      }
+      double size = 0;
+      while (next < n && size <= HOPELESS) {
+        Candidate c = queue.poll();
+        int v = c.variable;
+        if (left[v] && c.fill == fill[v] && c.table == table[v]) {
+          order[next++] = v;
+          size += table[v];
+          eliminate(v);
+        }
+      }
+      return new EliminationOrder(order, size);
     }
-    return missing / 2;
-  }
 
-  private static double tableOf(Model model, List<BitSet> neighbours, int v) {
-    double table = model.states(v);
-    BitSet around = neighbours.get(v);
-    for (int a = around.nextSetBit(0); a >= 0; a = around.nextSetBit(a + 1)) {
-      table *= model.states(a);
+    /** Connects the neighbours of a variable and takes it out. */
+    private void eliminate(int gone) {
+      left[gone] = false;
+      int[] neighbours = Arrays.copyOf(around[gone], degree[gone]);
+      for (int a : neighbours) {
+        int i = 0;
+        while (around[a][i] != gone) {
+          i++;
+        }
+        around[a][i] = around[a][--degree[a]];
+      }
+      for (int i = 0; i < neighbours.length; i++) {
+        int a = neighbours[i];
+        markAround(a);
+        int before = marked;
+        for (int j = i + 1; j < neighbours.length; j++) {
+          int b = neighbours[j];
+          if (mark[b] != before) {
+            lessToFill(b, before);
+            connect(a, b);
+            connect(b, a);
+          }
+        }
+      }
+      for (int a : neighbours) {
+        weigh(a);
+      }
     }
-    return table;
+
+    /** What is next to both ends of a new edge has one edge less to fill. */
+    private void lessToFill(int b, int aroundA) {
+      for (int k = 0; k < degree[b]; k++) {
+        int c = around[b][k];
+        if (mark[c] == aroundA) {
+          fill[c]--;
+          queue.add(new Candidate(c, fill[c], table[c]));
+        }
+      }
+    }
   }
 }

@@ -1,6 +1,7 @@
 package org.faultwright.inference;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * Evidence on a circuit, and what follows from it: one upward pass gives the probability of the
@@ -8,31 +9,45 @@ import java.util.Arrays;
  *
  * <p>Where the probability of the evidence leaves the range of doubles, both passes are repeated
  * with a separate exponent for each node, so that hundreds of improbable findings are no
- * difficulty.
+ * difficulty. Where the weights of few variables have changed since the last upward pass, only what
+ * depends on them is computed again; the result is the same to the last bit.
  */
 public final class Evaluation {
 
-  /** Below this the passes are repeated with separate exponents. */
+  /** Below this, and above its inverse, the passes are repeated with separate exponents. */
   private static final double TINY = 1e-250;
 
+  /** Changed variables beyond which everything is computed again. */
+  private static final int FEW = 4;
+
+  /** What one cell picked out costs, in cells computed one after another. */
+  private static final int PICKED = 3;
+
   private final Circuit circuit;
-  private final double[] values;
-  private final double[] derivatives;
-  private ScaledPasses scaled;
+  private double[] cells;
+  private Circuit.Downward downward;
+  private ScaledCells scaled;
   private boolean usesScaled;
   private double logConstant;
 
+  private final int[] changed = new int[FEW];
+
+  /** How many variables have changed since the last upward pass; above {@link #FEW}: many. */
+  private int changes = FEW + 1;
+
   Evaluation(Circuit circuit) {
     this.circuit = circuit;
-    this.values = new double[circuit.leaves + circuit.isSum.length];
-    this.derivatives = new double[values.length];
+    this.cells = new double[circuit.structure.up.end];
     clear();
   }
 
   /** Forgets all evidence. */
   public void clear() {
-    System.arraycopy(circuit.leafValues, 0, values, 0, circuit.leaves);
+    int leaves = circuit.leafValues.length;
+    System.arraycopy(circuit.leafValues, 0, cells, 0, leaves);
+    cells[leaves] = 1;
     logConstant = 0;
+    changes = FEW + 1;
   }
 
   /**
@@ -41,16 +56,15 @@ public final class Evaluation {
    * @param weight not negative
    */
   public void weigh(int variable, int state, double weight) {
-    values[leaf(variable, state)] *= weight;
+    setWeight(variable, state, weight(variable, state) * weight);
   }
 
   /**
    * Multiplies the weights of all states of a variable by a likelihood, one entry for each state.
    */
   public void weigh(int variable, double[] likelihood) {
-    int first = leaf(variable, 0);
     for (int s = 0; s < likelihood.length; s++) {
-      values[first + s] *= likelihood[s];
+      weigh(variable, s, likelihood[s]);
     }
   }
 
@@ -71,16 +85,32 @@ public final class Evaluation {
 
   /** The weight of a state as it stands. */
   public double weight(int variable, int state) {
-    return values[leaf(variable, state)];
+    return cells[leaf(variable, state)];
   }
 
   /** Sets the weight of a state. */
   public void setWeight(int variable, int state, double weight) {
-    values[leaf(variable, state)] = weight;
+    int leaf = leaf(variable, state);
+    if (cells[leaf] != weight) {
+      cells[leaf] = weight;
+      change(variable);
+    }
+  }
+
+  private void change(int variable) {
+    for (int i = 0; i < changes && i < FEW; i++) {
+      if (changed[i] == variable) {
+        return;
+      }
+    }
+    if (changes < FEW) {
+      changed[changes] = variable;
+    }
+    changes = Math.min(changes + 1, FEW + 1);
   }
 
   private int leaf(int variable, int state) {
-    int first = circuit.firstIndicator[variable];
+    int first = circuit.structure.firstIndicator[variable];
     if (first < 0) {
       throw new IllegalArgumentException("variable cannot be observed: " + variable);
     }
@@ -93,34 +123,47 @@ public final class Evaluation {
    * @return ln P(evidence); negative infinity when the evidence is impossible
    */
   public double upward() {
-    int leaves = circuit.leaves;
-    boolean[] isSum = circuit.isSum;
-    int[] left = circuit.left;
-    int[] right = circuit.right;
-    double[] v = values;
-    for (int i = 0; i < isSum.length; i++) {
-      double a = v[left[i]];
-      double b = v[right[i]];
-      v[leaves + i] = isSum[i] ? a + b : a * b;
-    }
-    double p = v[circuit.root];
-    usesScaled = p < TINY;
+    climb();
+    double p = cells[circuit.structure.rootCell()];
+    usesScaled = !(p >= TINY && p <= 1 / TINY);
     if (!usesScaled) {
       return Math.log(p) + logConstant;
     }
+    Circuit.Downward down = circuit.downward();
     if (scaled == null) {
-      scaled = new ScaledPasses(circuit);
+      scaled = new ScaledCells(down.program().end);
     }
-    return scaled.upward(values) + logConstant;
+    for (int i = 0; i <= circuit.leafValues.length; i++) {
+      scaled.set(i, cells[i]);
+    }
+    circuit.structure.up.run(scaled);
+    return scaled.log(circuit.structure.rootCell()) + logConstant;
+  }
+
+  private void climb() {
+    Program up = circuit.structure.up;
+    if (changes <= FEW) {
+      BitSet some = new BitSet();
+      for (int i = 0; i < changes; i++) {
+        some.or(circuit.structure.dependants(changed[i]));
+      }
+      if (some.cardinality() * PICKED < up.end - up.first) {
+        up.run(cells, some);
+        changes = 0;
+        return;
+      }
+    }
+    up.run(cells);
+    changes = 0;
   }
 
   /**
    * The circuit with the evidence folded in, in which only the given variables can still be
    * weighed, starting from their weights here. To be called after {@link #upward()} has returned a
-   * finite number. Where P(evidence) lies far below the range of doubles nothing is folded.
+   * finite number. Where P(evidence) lies far outside the range of doubles nothing is folded.
    */
   public Circuit given(int[] kept) {
-    return usesScaled ? circuit.withLeaves(values) : Residue.of(circuit, values, kept);
+    return usesScaled ? circuit.withLeaves(cells) : Residue.of(circuit, cells, kept);
   }
 
   /** The downward pass, after {@link #upward()} has returned a finite number. */
@@ -133,43 +176,26 @@ public final class Evaluation {
    * be asked, and tells what would be possible if one weight were different.
    */
   public void downwardEvenIfImpossible() {
+    downward = circuit.downward();
     if (usesScaled) {
-      scaled.downward();
+      downward.program().run(scaled);
       return;
     }
-    int leaves = circuit.leaves;
-    boolean[] isSum = circuit.isSum;
-    int[] left = circuit.left;
-    int[] right = circuit.right;
-    double[] v = values;
-    double[] d = derivatives;
-    Arrays.fill(d, 0);
-    d[circuit.root] = 1;
-    for (int i = isSum.length - 1; i >= 0; i--) {
-      double up = d[leaves + i];
-      if (up == 0) {
-        continue;
-      }
-      int a = left[i];
-      int b = right[i];
-      if (isSum[i]) {
-        d[a] += up;
-        d[b] += up;
-      } else {
-        double va = v[a];
-        d[a] += up * v[b];
-        d[b] += up * va;
-      }
+    if (cells.length < downward.program().end) {
+      cells = Arrays.copyOf(cells, downward.program().end);
     }
+    downward.program().run(cells);
   }
 
   /** P(variable = state | evidence), after both passes. */
   public double marginal(int variable, int state) {
     int leaf = leaf(variable, state);
-    if (usesScaled) {
-      return scaled.share(leaf);
+    int cell = downward.cells()[leaf];
+    int root = circuit.structure.rootCell();
+    if (cell < 0) {
+      return 0;
     }
-    return values[leaf] * derivatives[leaf] / values[circuit.root];
+    return usesScaled ? scaled.share(leaf, cell, root) : cells[leaf] * cells[cell] / cells[root];
   }
 
   /**
@@ -177,11 +203,25 @@ public final class Evaluation {
    * of the variable itself.
    */
   public double derivative(int variable, int state) {
-    int leaf = leaf(variable, state);
-    if (usesScaled) {
-      return scaled.derivative(leaf);
+    return derivative(leaf(variable, state));
+  }
+
+  /**
+   * The derivative of ln P(evidence) by a parameter, after both passes on a circuit that was told
+   * to {@link Circuit#askingParameters ask} for it.
+   */
+  public double parameterDerivative(int parameter) {
+    int leaf = circuit.structure.parameterLeaf[parameter];
+    return leaf < 0 ? 0 : derivative(leaf);
+  }
+
+  private double derivative(int leaf) {
+    int cell = downward.cells()[leaf];
+    int root = circuit.structure.rootCell();
+    if (cell < 0) {
+      return 0;
     }
-    return derivatives[leaf] / values[circuit.root];
+    return usesScaled ? scaled.quotient(cell, root) : cells[cell] / cells[root];
   }
 
   /**
@@ -189,7 +229,10 @@ public final class Evaluation {
    * would add.
    */
   public double logDerivative(int variable, int state) {
-    int leaf = leaf(variable, state);
-    return (usesScaled ? scaled.logDerivative(leaf) : Math.log(derivatives[leaf])) + logConstant;
+    int cell = downward.cells()[leaf(variable, state)];
+    if (cell < 0) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    return (usesScaled ? scaled.log(cell) : Math.log(cells[cell])) + logConstant;
   }
 }

@@ -1,8 +1,6 @@
 package org.faultwright.inference;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 
 /**
  * A growing graph of sums and products over constants, parameters and evidence indicators. Equal
@@ -17,18 +15,40 @@ final class Expressions {
   static final byte SUM = 3;
   static final byte PRODUCT = 4;
 
-  private byte[] kinds = new byte[256];
-  private int[] lefts = new int[256];
-  private int[] rights = new int[256];
-  private double[] values = new double[256];
+  private byte[] kinds;
+  private int[] lefts;
+  private int[] rights;
   private int size;
-  private final Map<Double, Integer> constants = new HashMap<>();
-  private final Map<Long, Integer> operations = new HashMap<>();
-  private final Map<Integer, Integer> parameters = new HashMap<>();
-  private final Map<Long, Integer> indicators = new HashMap<>();
 
-  final int zero = constant(0);
-  final int one = constant(1);
+  /** Open addressing: nodes plus one, by a hash of what they are; 0 is free. */
+  private int[] table;
+
+  final int zero;
+  final int one;
+
+  Expressions() {
+    kinds = new byte[256];
+    lefts = new int[256];
+    rights = new int[256];
+    table = new int[512];
+    zero = constant(0);
+    one = constant(1);
+  }
+
+  private Expressions(Expressions of) {
+    kinds = of.kinds.clone();
+    lefts = of.lefts.clone();
+    rights = of.rights.clone();
+    table = of.table.clone();
+    size = of.size;
+    zero = of.zero;
+    one = of.one;
+  }
+
+  /** A graph with the same nodes, which grows on its own. */
+  Expressions copy() {
+    return new Expressions(this);
+  }
 
   int size() {
     return size;
@@ -48,21 +68,22 @@ final class Expressions {
     return rights[node];
   }
 
+  /** The value of a constant. */
   double value(int node) {
-    return values[node];
+    return Double.longBitsToDouble((long) lefts[node] << 32 | rights[node] & 0xffffffffL);
   }
 
   int constant(double value) {
-    return constants.computeIfAbsent(value, v -> add(CONSTANT, 0, 0, v));
+    long bits = Double.doubleToLongBits(value + 0.0);
+    return node(CONSTANT, (int) (bits >>> 32), (int) bits);
   }
 
   int parameter(int number) {
-    return parameters.computeIfAbsent(number, n -> add(PARAMETER, n, 0, 0));
+    return node(PARAMETER, number, 0);
   }
 
   int indicator(int variable, int state) {
-    return indicators.computeIfAbsent(
-        ((long) variable << 32) | state, k -> add(EVIDENCE, variable, state, 0));
+    return node(EVIDENCE, variable, state);
   }
 
   int product(int a, int b) {
@@ -76,9 +97,9 @@ final class Expressions {
       return a;
     }
     if (kinds[a] == CONSTANT && kinds[b] == CONSTANT) {
-      return constant(values[a] * values[b]);
+      return constant(value(a) * value(b));
     }
-    return operation(PRODUCT, a, b);
+    return node(PRODUCT, Math.min(a, b), Math.max(a, b));
   }
 
   int sum(int a, int b) {
@@ -89,35 +110,52 @@ final class Expressions {
       return a;
     }
     if (kinds[a] == CONSTANT && kinds[b] == CONSTANT) {
-      return constant(values[a] + values[b]);
+      return constant(value(a) + value(b));
     }
-    return operation(SUM, a, b);
+    return node(SUM, Math.min(a, b), Math.max(a, b));
   }
 
-  private int operation(byte kind, int a, int b) {
-    int low = Math.min(a, b);
-    int high = Math.max(a, b);
-    long key = ((long) low << 32 | high) << 1 | (kind == SUM ? 1 : 0);
-    Integer known = operations.get(key);
-    if (known != null) {
-      return known;
+  /** The node that is this, made when there is none yet. */
+  private int node(byte kind, int left, int right) {
+    int mask = table.length - 1;
+    int at = hash(kind, left, right) & mask;
+    while (table[at] != 0) {
+      int known = table[at] - 1;
+      if (kinds[known] == kind && lefts[known] == left && rights[known] == right) {
+        return known;
+      }
+      at = (at + 1) & mask;
     }
-    int node = add(kind, low, high, 0);
-    operations.put(key, node);
-    return node;
-  }
-
-  private int add(byte kind, int left, int right, double value) {
     if (size == kinds.length) {
-      kinds = Arrays.copyOf(kinds, size * 2);
-      lefts = Arrays.copyOf(lefts, size * 2);
-      rights = Arrays.copyOf(rights, size * 2);
-      values = Arrays.copyOf(values, size * 2);
+      grow();
+      return node(kind, left, right);
     }
     kinds[size] = kind;
     lefts[size] = left;
     rights[size] = right;
-    values[size] = value;
-    return size++;
+    table[at] = ++size;
+    return size - 1;
+  }
+
+  private void grow() {
+    kinds = Arrays.copyOf(kinds, size * 2);
+    lefts = Arrays.copyOf(lefts, size * 2);
+    rights = Arrays.copyOf(rights, size * 2);
+    table = new int[kinds.length * 2];
+    int mask = table.length - 1;
+    for (int n = 0; n < size; n++) {
+      int at = hash(kinds[n], lefts[n], rights[n]) & mask;
+      while (table[at] != 0) {
+        at = (at + 1) & mask;
+      }
+      table[at] = n + 1;
+    }
+  }
+
+  private static int hash(byte kind, int left, int right) {
+    long h = (left * 0x9E3779B97F4A7C15L + right) * 0xC2B2AE3D27D4EB4FL + kind;
+    h ^= h >>> 29;
+    h *= 0x165667B19E3779F9L;
+    return (int) (h >>> 32);
   }
 }

@@ -2,7 +2,10 @@ package org.faultwright.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A discrete probability model in the making: variables, and factors whose product is the joint
@@ -19,13 +22,41 @@ public final class Model {
    */
   record Factor(int[] variables, int[] entries) {}
 
-  final Expressions expressions = new Expressions();
+  final Expressions expressions;
   final List<Factor> factors = new ArrayList<>();
   private final List<String> names = new ArrayList<>();
   private final List<Integer> states = new ArrayList<>();
   private final List<Boolean> observable = new ArrayList<>();
   private double[] parameterValues = new double[16];
   private int parameterCount;
+
+  /** An empty model. */
+  public Model() {
+    this(new Expressions());
+  }
+
+  private Model(Expressions expressions) {
+    this.expressions = expressions;
+  }
+
+  /** A network as a model; evidence about each variable can be entered. */
+  public static Model of(DiscreteNetwork network) {
+    Model model = new Model();
+    for (DiscreteNetwork.Node n : network.nodes()) {
+      model.observe(model.variable(n.name(), n.states()));
+    }
+    for (int v = 0; v < network.nodes().size(); v++) {
+      DiscreteNetwork.Node n = network.nodes().get(v);
+      int[] variables = Arrays.copyOf(n.parents(), n.parents().length + 1);
+      variables[n.parents().length] = v;
+      int[] entries = new int[n.rows().length];
+      for (int i = 0; i < entries.length; i++) {
+        entries[i] = model.constant(n.rows()[i]);
+      }
+      model.factor(variables, entries);
+    }
+    return model;
+  }
 
   /**
    * Adds a variable.
@@ -92,6 +123,32 @@ public final class Model {
     factors.add(new Factor(variables.clone(), entries.clone()));
   }
 
+  /**
+   * Adds a noisy any of yes-or-no variables: present inputs act independently, each with its own
+   * probability. Built as a chain, one input at a time, so that the number of table entries grows
+   * with the number of inputs and not with their combinations.
+   *
+   * @param inputs the inputs, true in state 1
+   * @param pActs for each input, P(it alone brings the event about | it is true)
+   * @param pOtherwise P(event | no input true)
+   * @return the event's number; true in state 1
+   */
+  public int noisyAny(String name, int[] inputs, double[] pActs, double pOtherwise) {
+    int any = variable(inputs.length == 0 ? name : name + " otherwise", 2);
+    factor(new int[] {any}, new int[] {constant(1 - pOtherwise), constant(pOtherwise)});
+    for (int i = 0; i < inputs.length; i++) {
+      int more = variable(i == inputs.length - 1 ? name : name + " up to input " + (i + 1), 2);
+      int no = constant(1 - pActs[i]);
+      int yes = constant(pActs[i]);
+      int zero = constant(0);
+      int one = constant(1);
+      factor(
+          new int[] {any, inputs[i], more}, new int[] {one, zero, no, yes, zero, one, zero, one});
+      any = more;
+    }
+    return any;
+  }
+
   /** Number of variables. */
   public int variables() {
     return names.size();
@@ -117,14 +174,14 @@ public final class Model {
    *
    * @param parameters values of the parameters
    * @throws IllegalStateException unless each variable is the last one of exactly one factor, whose
-   *     other variables were added before it
+   *     other variables are its parents
    */
   public DiscreteNetwork network(double[] parameters) {
     DiscreteNetwork.Node[] nodes = new DiscreteNetwork.Node[variables()];
     for (Factor f : factors) {
       int child = f.variables[f.variables.length - 1];
       int[] parents = Arrays.copyOf(f.variables, f.variables.length - 1);
-      if (nodes[child] != null || Arrays.stream(parents).anyMatch(p -> p >= child)) {
+      if (nodes[child] != null) {
         throw new IllegalStateException("factors must form a Bayesian network: " + name(child));
       }
       double[] rows = new double[f.entries.length];
@@ -138,6 +195,39 @@ public final class Model {
       nodes[child] = new DiscreteNetwork.Node(name(child), states(child), parents, rows);
     }
     return new DiscreteNetwork(List.of(nodes));
+  }
+
+  /** The value of an entry of a factor. */
+  double value(int entry) {
+    return expressions.kind(entry) == Expressions.PARAMETER
+        ? parameterValues[expressions.left(entry)]
+        : expressions.value(entry);
+  }
+
+  /** The same variables, of which only some can be observed, and none of the factors. */
+  Model bare(Collection<Integer> observed) {
+    return bare(new Expressions(), observed);
+  }
+
+  private Model bare(Expressions of, Collection<Integer> observed) {
+    Model bare = new Model(of);
+    bare.names.addAll(names);
+    bare.states.addAll(states);
+    for (int v = 0; v < names.size(); v++) {
+      bare.observable.add(observed.contains(v));
+    }
+    return bare;
+  }
+
+  /** The same model, of which only some variables can be observed. */
+  Model observing(Collection<Integer> some, Collection<Integer> more) {
+    Set<Integer> observed = new HashSet<>(some);
+    observed.addAll(more);
+    Model same = bare(expressions, observed);
+    same.factors.addAll(factors);
+    same.parameterValues = parameterValues;
+    same.parameterCount = parameterCount;
+    return same;
   }
 
   double[] parameterValues() {

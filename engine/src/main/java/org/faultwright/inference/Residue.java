@@ -9,23 +9,18 @@ final class Residue {
 
   private static final int FOLDED = -1;
 
-  private final Circuit circuit;
+  private final Circuit.Structure circuit;
+  private final Graph graph;
   private final double[] values;
   private final int[] place;
-  private final boolean[] isSum;
-  private final int[] left;
-  private final int[] right;
   private double[] leafValues;
   private int leaves;
-  private int operations;
 
-  private Residue(Circuit circuit, double[] values) {
+  private Residue(Circuit.Structure circuit, double[] values) {
     this.circuit = circuit;
+    this.graph = circuit.graph;
     this.values = values;
     this.place = new int[values.length];
-    this.isSum = new boolean[circuit.isSum.length];
-    this.left = new int[isSum.length];
-    this.right = new int[isSum.length];
     this.leafValues = new double[64];
   }
 
@@ -33,14 +28,21 @@ final class Residue {
    * The circuit given the weights that stand in an evaluation, in which only the kept variables can
    * still be weighed.
    *
-   * @param values of all nodes, after an upward pass
+   * @param weights values of the leaves
    */
-  static Circuit of(Circuit circuit, double[] values, int[] kept) {
-    return new Residue(circuit, values).fold(kept);
+  static Circuit of(Circuit circuit, double[] weights, int[] kept) {
+    Graph graph = circuit.structure.graph;
+    double[] values = Arrays.copyOf(weights, graph.nodes());
+    for (int i = 0; i < graph.operations(); i++) {
+      double a = values[graph.left[i]];
+      double b = values[graph.right[i]];
+      values[graph.leaves + i] = graph.isSum[i] ? a + b : a * b;
+    }
+    return new Residue(circuit.structure, values).fold(kept);
   }
 
   private Circuit fold(int[] kept) {
-    int n = circuit.isSum.length;
+    int n = graph.operations();
     boolean[] open = new boolean[values.length];
     int[] firstIndicator = new int[circuit.states.length];
     Arrays.fill(firstIndicator, -1);
@@ -62,9 +64,9 @@ final class Residue {
       alias[i] = i;
     }
     for (int i = 0; i < n; i++) {
-      int node = circuit.leaves + i;
-      int a = alias[circuit.left[i]];
-      int b = alias[circuit.right[i]];
+      int node = graph.leaves + i;
+      int a = alias[graph.left[i]];
+      int b = alias[graph.right[i]];
       if (!open[a] && !open[b]) {
         continue;
       }
@@ -73,9 +75,9 @@ final class Residue {
       } else {
         int constant = open[a] ? b : a;
         int variable = open[a] ? a : b;
-        if (values[constant] == (circuit.isSum[i] ? 0 : 1)) {
+        if (values[constant] == (graph.isSum[i] ? 0 : 1)) {
           alias[node] = variable;
-        } else if (circuit.isSum[i] || values[constant] != 0) {
+        } else if (graph.isSum[i] || values[constant] != 0) {
           open[node] = true;
         }
       }
@@ -85,10 +87,10 @@ final class Residue {
     int root = alias[circuit.root];
     used[root] = true;
     for (int i = n - 1; i >= 0; i--) {
-      int node = circuit.leaves + i;
+      int node = graph.leaves + i;
       if (used[node] && open[node]) {
-        used[alias[circuit.left[i]]] = true;
-        used[alias[circuit.right[i]]] = true;
+        used[alias[graph.left[i]]] = true;
+        used[alias[graph.right[i]]] = true;
       }
     }
     for (int node = 0; node < values.length; node++) {
@@ -96,25 +98,18 @@ final class Residue {
         place[node] = leaf(values[node]);
       }
     }
+    Graph folded = new Graph(leaves, n);
     for (int i = 0; i < n; i++) {
-      int node = circuit.leaves + i;
+      int node = graph.leaves + i;
       if (used[node] && open[node]) {
-        isSum[operations] = circuit.isSum[i];
-        left[operations] = place[alias[circuit.left[i]]];
-        right[operations] = place[alias[circuit.right[i]]];
-        place[node] = leaves + operations++;
+        int a = place[alias[graph.left[i]]];
+        int b = place[alias[graph.right[i]]];
+        place[node] = graph.isSum[i] ? folded.sum(a, b) : folded.product(a, b);
       }
     }
     return new Circuit(
-        leaves,
-        Arrays.copyOf(isSum, operations),
-        Arrays.copyOf(left, operations),
-        Arrays.copyOf(right, operations),
-        place[root],
-        Arrays.copyOf(leafValues, leaves),
-        new int[0],
-        firstIndicator,
-        circuit.states);
+        new Circuit.Structure(folded, place[root], new int[0], firstIndicator, circuit.states),
+        Arrays.copyOf(leafValues, leaves));
   }
 
   private int leaf(double value) {
