@@ -22,8 +22,7 @@ public final class Circuit implements Compilation {
     final Graph graph;
     final int root;
     final int[] parameterLeaf;
-    final int[] firstIndicator;
-    final int[] states;
+    final Indicators indicators;
 
     /** Cells of leaves and operations; the cell of number {@code leaves} holds 1. */
     final int[] cells;
@@ -31,18 +30,17 @@ public final class Circuit implements Compilation {
     final Program up;
     private final AtomicReferenceArray<BitSet> dependants;
 
-    Structure(Graph graph, int root, int[] parameterLeaf, int[] firstIndicator, int[] states) {
+    Structure(Graph graph, int root, int[] parameterLeaf, Indicators indicators) {
       this.graph = graph;
       this.root = root;
       this.parameterLeaf = parameterLeaf;
-      this.firstIndicator = firstIndicator;
-      this.states = states;
+      this.indicators = indicators;
       cells = new int[graph.nodes()];
       for (int l = 0; l < graph.leaves; l++) {
         cells[l] = l;
       }
       up = Program.of(graph, cells, graph.leaves + 1, new int[] {root});
-      dependants = new AtomicReferenceArray<>(states.length);
+      dependants = new AtomicReferenceArray<>(indicators.states().length);
     }
 
     int rootCell() {
@@ -53,8 +51,8 @@ public final class Circuit implements Compilation {
     BitSet dependants(int variable) {
       BitSet known = dependants.get(variable);
       if (known == null) {
-        int from = firstIndicator[variable];
-        known = up.above(from, from + states[variable]);
+        int from = indicators.first()[variable];
+        known = up.above(from, from + indicators.states()[variable]);
         dependants.set(variable, known);
       }
       return known;
@@ -82,28 +80,19 @@ public final class Circuit implements Compilation {
     this.asked = asked;
   }
 
-  Circuit(Structure structure, double[] leafValues) {
-    this(structure, leafValues, indicators(structure));
-  }
-
-  private static boolean[] indicators(Structure structure) {
-    boolean[] asked = new boolean[structure.graph.leaves];
-    for (int v = 0; v < structure.states.length; v++) {
-      ask(structure, asked, v);
-    }
-    return asked;
-  }
-
   private static void ask(Structure structure, boolean[] asked, int variable) {
-    int from = structure.firstIndicator[variable];
-    if (from >= 0) {
-      Arrays.fill(asked, from, from + structure.states[variable], true);
-    }
+    int from = structure.indicators.leaf(variable, 0);
+    Arrays.fill(asked, from, from + structure.indicators.states()[variable], true);
   }
 
-  /** Lays out what the root depends on; indicators of one variable get consecutive leaves. */
-  static Circuit of(Model model, Expressions e, int root) {
-    boolean[] used = new boolean[e.size()];
+  /**
+   * Lays out what the root depends on.
+   *
+   * @param indicators where those of the expressions are to stand
+   * @param parameters values of the parameters
+   */
+  static Circuit of(Indicators indicators, Expressions e, int root, double[] parameters) {
+    boolean[] used = new boolean[root + 1];
     used[root] = true;
     int operations = 0;
     for (int n = root; n >= 0; n--) {
@@ -113,30 +102,18 @@ public final class Circuit implements Compilation {
         operations++;
       }
     }
-    int[] place = new int[e.size()];
-    int[] firstIndicator = new int[model.variables()];
-    int[] states = new int[model.variables()];
-    Arrays.fill(firstIndicator, -1);
-    int next = 0;
-    for (int v = 0; v < model.variables(); v++) {
-      states[v] = model.states(v);
-      if (model.isObservable(v)) {
-        firstIndicator[v] = next;
-        next += states[v];
-      }
-    }
-    int indicators = next;
-    double[] parameters = model.parameterValues();
+    int[] place = new int[root + 1];
     int[] parameterLeaf = new int[parameters.length];
     Arrays.fill(parameterLeaf, -1);
-    double[] leafValues = new double[indicators + 64];
-    Arrays.fill(leafValues, 0, indicators, 1);
+    int next = indicators.end();
+    double[] leafValues = new double[next + 64];
+    Arrays.fill(leafValues, 0, next, 1);
     for (int n = 0; n <= root; n++) {
       if (!used[n]) {
         continue;
       }
       if (e.kind(n) == Expressions.EVIDENCE) {
-        place[n] = firstIndicator[e.left(n)] + e.right(n);
+        place[n] = indicators.leaf(e.left(n), e.right(n));
       } else if (e.kind(n) < Expressions.SUM) {
         if (next == leafValues.length) {
           leafValues = Arrays.copyOf(leafValues, next * 2);
@@ -159,9 +136,12 @@ public final class Circuit implements Compilation {
         place[n] = e.kind(n) == Expressions.SUM ? graph.sum(a, b) : graph.product(a, b);
       }
     }
+    boolean[] asked = new boolean[next];
+    Arrays.fill(asked, 0, indicators.end(), true);
     return new Circuit(
-        new Structure(graph, place[root], parameterLeaf, firstIndicator, states),
-        Arrays.copyOf(leafValues, next));
+        new Structure(graph, place[root], parameterLeaf, indicators),
+        Arrays.copyOf(leafValues, next),
+        asked);
   }
 
   /** Number of sums and products, each of two operands. */
@@ -171,17 +151,17 @@ public final class Circuit implements Compilation {
 
   /** Number of variables of the model. */
   public int variables() {
-    return structure.states.length;
+    return structure.indicators.states().length;
   }
 
   /** Number of states of a variable. */
   public int states(int variable) {
-    return structure.states[variable];
+    return structure.indicators.states()[variable];
   }
 
   /** Whether evidence about the variable can be entered. */
   public boolean isObservable(int variable) {
-    return structure.firstIndicator[variable] >= 0;
+    return structure.indicators.has(variable);
   }
 
   /** A fresh evaluation: no evidence, parameters as in the model. */
@@ -234,9 +214,11 @@ public final class Circuit implements Compilation {
     return other;
   }
 
-  /** This circuit with other values of its leaves. */
-  Circuit withLeaves(double[] values) {
-    Circuit other = new Circuit(structure, Arrays.copyOf(values, leafValues.length), asked);
+  /** This circuit with other weights of the states to start from: the first of the values. */
+  Circuit withIndicators(double[] values) {
+    double[] leaf = leafValues.clone();
+    System.arraycopy(values, 0, leaf, 0, structure.indicators.end());
+    Circuit other = new Circuit(structure, leaf, asked);
     other.downward = downward;
     return other;
   }

@@ -73,7 +73,10 @@ public final class CircuitCompiler {
     for (int v : order) {
       eliminate(v);
     }
-    return Circuit.of(model, expressions, root);
+    int[] states = new int[model.variables()];
+    Arrays.setAll(states, model::states);
+    return Circuit.of(
+        Indicators.of(states, model::isObservable), expressions, root, model.parameterValues());
   }
 
   private void eliminate(int gone) {

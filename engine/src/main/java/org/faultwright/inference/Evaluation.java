@@ -110,11 +110,7 @@ public final class Evaluation {
   }
 
   private int leaf(int variable, int state) {
-    int first = circuit.structure.firstIndicator[variable];
-    if (first < 0) {
-      throw new IllegalArgumentException("variable cannot be observed: " + variable);
-    }
-    return first + state;
+    return circuit.structure.indicators.leaf(variable, state);
   }
 
   /**
@@ -163,7 +159,7 @@ public final class Evaluation {
    * finite number. Where P(evidence) lies far outside the range of doubles nothing is folded.
    */
   public Circuit given(int[] kept) {
-    return usesScaled ? circuit.withLeaves(cells) : Residue.of(circuit, cells, kept);
+    return usesScaled ? circuit.withIndicators(cells) : Residue.of(circuit, cells, kept);
   }
 
   /** The downward pass, after {@link #upward()} has returned a finite number. */

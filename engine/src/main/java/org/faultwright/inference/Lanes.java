@@ -45,11 +45,7 @@ public final class Lanes {
   }
 
   private int leaf(int variable, int state) {
-    int first = circuit.structure.firstIndicator[variable];
-    if (first < 0) {
-      throw new IllegalArgumentException("variable cannot be observed: " + variable);
-    }
-    return first + state;
+    return circuit.structure.indicators.leaf(variable, state);
   }
 
   /** The upward pass for all sets of evidence. */
