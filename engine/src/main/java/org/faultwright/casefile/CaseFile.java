@@ -10,11 +10,13 @@ import org.faultwright.pack.PackId;
  * pack's own cases, what is expected to come out. Immutable.
  *
  * @param name the case's own name
+ * @param title what it is about, where it says so
  * @param pack the pack that it is diagnosed with
  * @param packVersion the version that it was written for, where it says so
  */
 public record CaseFile(
     String name,
+    Optional<String> title,
     PackId pack,
     Optional<String> packVersion,
     Intake intake,
@@ -28,7 +30,8 @@ public record CaseFile(
 
   /** A case about which nothing is known yet. */
   public static CaseFile empty(PackId pack, Intake intake) {
-    return new CaseFile("unnamed", pack, Optional.empty(), intake, List.of(), Optional.empty());
+    return new CaseFile(
+        "unnamed", Optional.empty(), pack, Optional.empty(), intake, List.of(), Optional.empty());
   }
 
   /** This case with one more fact, numbered after the last one. */
@@ -36,13 +39,13 @@ public record CaseFile(
     List<Told> more = new ArrayList<>(facts);
     int next = facts.isEmpty() ? 1 : facts.get(facts.size() - 1).id().number() + 1;
     more.add(new Told(new FactId(next), Optional.empty(), fact));
-    return new CaseFile(name, pack, packVersion, intake, more, expectation);
+    return new CaseFile(name, title, pack, packVersion, intake, more, expectation);
   }
 
   /** This case as if the fact had never been told; the other facts keep their numbers. */
   public CaseFile without(FactId id) {
     List<Told> fewer = new ArrayList<>(facts);
     fewer.removeIf(t -> t.id().equals(id));
-    return new CaseFile(name, pack, packVersion, intake, fewer, expectation);
+    return new CaseFile(name, title, pack, packVersion, intake, fewer, expectation);
   }
 }

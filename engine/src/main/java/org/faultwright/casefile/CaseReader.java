@@ -180,7 +180,13 @@ public final class CaseReader {
     CaseKeys.PackName named = f.need(CaseKeys.PACK);
     return Optional.of(
         new CaseFile(
-            f.need(CaseKeys.CASE), named.id(), named.version(), intake(f), told, expectation));
+            f.need(CaseKeys.CASE),
+            f.get(CaseKeys.TITLE),
+            named.id(),
+            named.version(),
+            intake(f),
+            told,
+            expectation));
   }
 
   private static Intake intake(Fields f) {

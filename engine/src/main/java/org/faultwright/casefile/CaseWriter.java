@@ -43,6 +43,7 @@ public final class CaseWriter {
     Lines lines = new Lines();
     lines.key(CaseKeys.CASE.name(), c.name());
     lines.key(CaseKeys.FORMAT.name(), "1");
+    c.title().ifPresent(title -> lines.key(CaseKeys.TITLE.name(), quoted(title)));
     lines.key(
         CaseKeys.PACK.name(), c.pack() + c.packVersion().map(version -> "@" + version).orElse(""));
     writeIntake(lines, c.intake());

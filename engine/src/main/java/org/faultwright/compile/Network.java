@@ -24,6 +24,7 @@ import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomId;
 
 /**
@@ -117,14 +118,15 @@ final class Network {
     } else if (slot.what() instanceof EventId id) {
       events.put(id, eventNodes.acts(id, slot.epoch(), Events.View.NOW));
     } else if (slot.what() instanceof SymptomId id) {
-      Observation shows = pack.symptoms().get(id).shows().orElseThrow();
+      Symptom symptom = pack.symptoms().get(id);
+      Observation shows = symptom.shows().orElseThrow();
       seen.put(
           slot,
           observations.seen(
               shows,
               state -> new Coordinate.Owner.OfSymptomState(id, state),
               slot.epoch(),
-              new Events.View(slot, org.faultwright.pack.ModeId.AT_REST, false)));
+              new Events.View(slot, symptom.provokes(), false)));
     } else if (slot.what() instanceof StepId id) {
       Step step = pack.steps().get(id);
       seen.put(

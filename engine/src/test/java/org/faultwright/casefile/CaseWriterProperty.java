@@ -94,6 +94,7 @@ class CaseWriterProperty {
   private static CaseFile caseOf(Situation s, Intake intake, List<Told> facts) {
     return new CaseFile(
         "drawn",
+        Optional.of("Drawn, with: a colon"),
         s.pack().id(),
         Optional.of(s.pack().version()),
         intake,

@@ -75,7 +75,7 @@ public final class Device {
     this.histories = histories;
     this.innards = new Innards(pack, random, own);
     pack.steps().values().forEach(this::sitDown);
-    pack.symptoms().keySet().forEach(s -> sittings.put(s, new Sitting(ModeId.AT_REST)));
+    pack.symptoms().values().forEach(s -> sittings.put(s.id(), new Sitting(s.provokes())));
     for (Complaint complaint : pack.complaints().values()) {
       lostAtFirst.put(complaint.id(), innards.acts(complaint.event(), Innards.Acting.inUse()));
     }
@@ -255,7 +255,7 @@ public final class Device {
   private void forget(Reach moved) {
     for (Symptom symptom : pack.symptoms().values()) {
       if (symptom.shows().filter(moved::reaches).isPresent()) {
-        sittings.put(symptom.id(), new Sitting(ModeId.AT_REST));
+        sittings.put(symptom.id(), new Sitting(symptom.provokes()));
       }
     }
     for (Step step : pack.steps().values()) {

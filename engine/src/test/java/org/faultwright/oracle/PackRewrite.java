@@ -149,7 +149,11 @@ public final class PackRewrite {
             s ->
                 draft.symptom(
                     new Symptom(
-                        symptom(s.id()), s.title(), s.shows().map(this::shows), s.overlooked())));
+                        symptom(s.id()),
+                        s.title(),
+                        s.shows().map(this::shows),
+                        s.overlooked(),
+                        s.provokes())));
     ordered(pack.parts().values()).forEach(p -> draft.part(part(p)));
     ordered(pack.steps().values()).forEach(s -> draft.step(step(s)));
     return draft.build();

@@ -207,6 +207,13 @@ public final class PackSketch {
     return this;
   }
 
+  /** What looking for a symptom provokes. */
+  public PackSketch provokes(String symptom, ModeId mode) {
+    Symptom s = draft.symptoms.get(new SymptomId(symptom));
+    draft.symptom(new Symptom(s.id(), s.title(), s.shows(), s.overlooked(), mode));
+    return this;
+  }
+
   /** A part that carries causes; replacing it disturbs what the given steps put right. */
   public PackSketch part(String id, Set<String> carries, String... reseats) {
     Set<CauseId> carried = new LinkedHashSet<>();

@@ -40,7 +40,11 @@ final class RandomSteps {
     if (dice.has(PackFeature.SYMPTOMS)) {
       int howMany = dice.from(0, 2);
       for (int s = 0; s < howMany; s++) {
-        sketch.symptom("symptom-" + (char) ('a' + s), ofTwoOutcomes(), dice.p());
+        String id = "symptom-" + (char) ('a' + s);
+        sketch.symptom(id, ofTwoOutcomes(), dice.p());
+        if (dice.has(PackFeature.COMES_AND_GOES, 0.5)) {
+          sketch.provokes(id, RandomPacks.BENT);
+        }
       }
     }
     if (dice.has(PackFeature.READINGS)) {

@@ -291,6 +291,24 @@ public abstract class SemanticsContract {
   }
 
   @Test
+  void symptomIsLookedForAsItProvokes_whenACauseComesAndGoes() {
+    Observation flicker =
+        new Observation.OfNode(
+            A, PackSketch.chance(1), PackSketch.chance(0), OutcomeId.POSITIVE, OutcomeId.NEGATIVE);
+    ModeId bent = new ModeId("bent");
+    PackSketch pack =
+        pack()
+            .prior("a", 0.5)
+            .comesAndGoes("a", 0.3)
+            .comesAndGoes("a", bent, 0.9)
+            .symptom("flicker", flicker, 0.5);
+    Fact present = symptom("flicker", SymptomValue.PRESENT);
+    assertThat(after(pack, present).pEvidence()).isEqualTo(0.5 * 0.3, EXACT);
+    assertThat(after(pack.provokes("flicker", bent), present).pEvidence())
+        .isEqualTo(0.5 * 0.9, EXACT);
+  }
+
+  @Test
   void rowsFollowTheFirstActiveState_whenAnObservationHasSeveral() {
     OutcomeId red = new OutcomeId("red");
     OutcomeId green = new OutcomeId("green");

@@ -203,7 +203,7 @@ public final class World {
     return Optional.of(
         sitting.source() instanceof StepId step
             ? pack.steps().get(step).provokes()
-            : ModeId.AT_REST);
+            : pack.symptoms().get((SymptomId) sitting.source()).provokes());
   }
 
   Look lookNowAtRest() {

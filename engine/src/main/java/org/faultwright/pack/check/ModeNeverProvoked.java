@@ -20,6 +20,7 @@ final class ModeNeverProvoked implements PackCheck {
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
     Set<ModeId> provoked = new LinkedHashSet<>(Set.of(ModeId.AT_REST));
     pack.steps().values().forEach(s -> provoked.add(s.provokes()));
+    pack.symptoms().values().forEach(s -> provoked.add(s.provokes()));
     for (Cause cause : pack.causes().values()) {
       for (ModeId mode : cause.shows().keySet()) {
         if (!provoked.contains(mode)) {
@@ -29,7 +30,7 @@ final class ModeNeverProvoked implements PackCheck {
                   at.of("causes/" + cause.id() + "/shows/" + mode),
                   "cause '%s' shows when '%s', but no step provokes that"
                       .formatted(cause.id(), mode),
-                  "add 'provokes: %s' to a step, or leave it out".formatted(mode)));
+                  "add 'provokes: %s' to a step or a symptom, or leave it out".formatted(mode)));
         }
       }
     }

@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import org.faultwright.pack.ModeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
+import org.faultwright.pack.Symptom;
 import org.faultwright.problem.Problem;
 
 /** A step that provokes what no cause answers to. */
@@ -21,15 +22,29 @@ final class ProvokesNothing implements PackCheck {
     Set<ModeId> shown = new LinkedHashSet<>(Set.of(ModeId.AT_REST));
     pack.causes().values().forEach(c -> shown.addAll(c.shows().keySet()));
     for (Step step : pack.steps().values()) {
-      if (!shown.contains(step.provokes())) {
-        found.accept(
-            Problem.warning(
-                id(),
-                at.of("steps/" + step.id() + "/provokes"),
-                "step '%s' provokes '%s', but no cause shows differently then"
-                    .formatted(step.id(), step.provokes()),
-                "say under 'shows' of a cause how often it acts then, or leave it out"));
-      }
+      check(shown, step.provokes(), "step", "steps/" + step.id(), at, found);
+    }
+    for (Symptom symptom : pack.symptoms().values()) {
+      check(shown, symptom.provokes(), "symptom", "symptoms/" + symptom.id(), at, found);
+    }
+  }
+
+  private void check(
+      Set<ModeId> shown,
+      ModeId provokes,
+      String kind,
+      String path,
+      Positions at,
+      Consumer<Problem> found) {
+    if (!shown.contains(provokes)) {
+      String id = path.substring(path.indexOf('/') + 1);
+      found.accept(
+          Problem.warning(
+              id(),
+              at.of(path + "/provokes"),
+              "%s '%s' provokes '%s', but no cause shows differently then"
+                  .formatted(kind, id, provokes),
+              "say under 'shows' of a cause how often it acts then, or leave it out"));
     }
   }
 }

@@ -236,7 +236,7 @@ public final class PackMerge {
       shows =
           Optional.of(new Observation.OfNodes(rates, a.criesWolf(), a.positive(), a.negative()));
     }
-    return new Symptom(one.id(), one.title(), shows, one.overlooked());
+    return new Symptom(one.id(), one.title(), shows, one.overlooked(), one.provokes());
   }
 
   private static Event event(Event one, Event other) {

@@ -122,7 +122,8 @@ final class RenamedCauses {
   }
 
   private Symptom symptom(Symptom s) {
-    return new Symptom(s.id(), s.title(), s.shows().map(this::observation), s.overlooked());
+    return new Symptom(
+        s.id(), s.title(), s.shows().map(this::observation), s.overlooked(), s.provokes());
   }
 
   private Event event(Event e) {

@@ -8,6 +8,7 @@ import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.History;
 import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.ModeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomId;
@@ -82,10 +83,16 @@ final class Reports {
   private static final Key<Chance> OVERLOOKED =
       Key.optional("overlooked", Chances.chance(), "P(a first look does not see it)");
 
+  private static final Key<ModeId> PROVOKES =
+      Key.optional(
+          "provokes",
+          Ids.spelt(ModeId::new),
+          "what looking for it does to faults that come and go: bent, warm");
+
   static final Form<List<Symptom>> SYMPTOMS =
       Section.of(
           Kind.SYMPTOM,
-          Block.of("symptom", TITLE, SHOWS, OVERLOOKED).withBasis(),
+          Block.of("symptom", TITLE, SHOWS, OVERLOOKED, PROVOKES).withBasis(),
           (id, f) ->
               f.spoilt(SHOWS)
                   ? Optional.empty()
@@ -94,8 +101,8 @@ final class Reports {
                           new SymptomId(id),
                           f.get(TITLE).orElse(Section.words(id)),
                           f.get(SHOWS),
-                          f.get(OVERLOOKED)
-                              .orElse(Chance.byDefinition(Symptom.DEFAULT_OVERLOOKED)))));
+                          f.get(OVERLOOKED).orElse(Chance.byDefinition(Symptom.DEFAULT_OVERLOOKED)),
+                          f.get(PROVOKES).orElse(ModeId.AT_REST))));
 
   private Reports() {}
 

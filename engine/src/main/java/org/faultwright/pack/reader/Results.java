@@ -44,12 +44,7 @@ final class Results {
       return ofShows(shows.get());
     }
     Set<String> names = new LinkedHashSet<>();
-    step.map("locates")
-        .ifPresent(
-            places -> {
-              places.entries().forEach(e -> names.add(e.name()));
-              names.add(NOTHING);
-            });
+    step.map("locates").ifPresent(places -> names.addAll(Locating.outcomes(places)));
     step.map("sequence").ifPresent(s -> names.addAll(ofSequence(s)));
     if (step.value("proves").isPresent()) {
       names.addAll(List.of(FAILED, PASSED));

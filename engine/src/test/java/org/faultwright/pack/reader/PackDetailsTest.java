@@ -240,6 +240,31 @@ class PackDetailsTest {
     assertThat(pack.steps().get(new StepId("look")).limits().get(0).most().si()).isEqualTo(2.5);
   }
 
+  @Test
+  void place_isOneOfSeveralWhereACauseIsFound() {
+    String warm =
+        "  warm: {minutes: 1, locates: {fuse-open: 60 %, cell-flat: {whole-pack: 50 %, fuse-open: 20"
+            + " %}}}\n";
+    Pack pack = pack(PRIORS, REST, STEPS, warm);
+    Observation.OfStates shows =
+        (Observation.OfStates) pack.steps().get(new StepId("warm")).shows().orElseThrow();
+    assertThat(shows.outcomes())
+        .extracting(OutcomeId::value)
+        .containsExactly("fuse-open", "whole-pack", "nothing");
+    assertThat(shows.rows().get(new StateId("cell-flat")).values())
+        .extracting(Chance::p)
+        .containsExactly(0.2, 0.5, 0.3);
+    assertThat(reading(PRIORS, REST, STEPS, warm.replace("50 %", "90 %")).report())
+        .contains(
+            "error[row-sum]: the places where step 'warm' finds 'cell-flat' sum to more than 100 %:"
+                + " 110 %",
+            "take away 10 %")
+        .endsWith("1 error\n");
+    assertThat(reading(PRIORS, REST, STEPS, warm.replace("whole-pack", "nothing")).report())
+        .contains("error[reserved-id]: 'nothing' is what is left of the places")
+        .endsWith("1 error\n");
+  }
+
   private static String startUp(String sequence) {
     return "  watch: {minutes: 1, sequence: {stages: [dead, wakes, on], " + sequence + "}}\n";
   }
