@@ -16,11 +16,14 @@ final class RandomModel {
   private final List<Table> tables = new ArrayList<>();
 
   RandomModel(long seed) {
+    this(seed, 2 + new Random(seed).nextInt(7));
+  }
+
+  RandomModel(long seed, int n) {
     Random random = new Random(seed);
-    int n = 2 + random.nextInt(7);
     states = new int[n];
     for (int v = 0; v < n; v++) {
-      states[v] = 2 + random.nextInt(2);
+      states[v] = n > 12 || random.nextBoolean() ? 2 : 3;
     }
     for (int v = 0; v < n; v++) {
       List<Integer> scope = new ArrayList<>();
@@ -66,6 +69,28 @@ final class RandomModel {
   }
 
   Model model() {
+    return model(new double[0]);
+  }
+
+  /** Number of entries of all tables. */
+  int entries() {
+    return tables.stream().mapToInt(t -> t.values.length).sum();
+  }
+
+  double entry(int number) {
+    int n = number;
+    for (Table t : tables) {
+      if (n < t.values.length) {
+        return t.values[n];
+      }
+      n -= t.values.length;
+    }
+    throw new IllegalArgumentException("number must be below " + entries() + ": " + number);
+  }
+
+  /** As a model whose first entries are parameters with other values than in the tables. */
+  Model model(double[] parameters) {
+    int next = 0;
     Model model = new Model();
     for (int v = 0; v < states.length; v++) {
       model.observe(model.variable("v" + v, states[v]));
@@ -73,7 +98,10 @@ final class RandomModel {
     for (Table t : tables) {
       int[] entries = new int[t.values.length];
       for (int i = 0; i < entries.length; i++) {
-        entries[i] = model.constant(t.values[i]);
+        entries[i] =
+            next < parameters.length
+                ? model.entry(model.parameter(parameters[next++]))
+                : model.constant(t.values[i]);
       }
       model.factor(t.variables, entries);
     }
@@ -81,30 +109,62 @@ final class RandomModel {
   }
 
   /**
-   * Sum over all assignments of the product of all tables and weights, with one variable fixed (-1:
-   * none).
+   * What summing over all assignments gives.
+   *
+   * @param p the sum of the products of all tables and weights
+   * @param marginals the parts of it in which a variable is in a state
    */
-  double sum(double[][] weights, int fixed, int state) {
+  record Summed(double p, double[][] marginals) {
+
+    double marginal(int variable, int state) {
+      return marginals[variable][state] / p;
+    }
+  }
+
+  Summed sum(double[][] weights) {
     int[] at = new int[states.length];
     double total = 0;
+    double[][] marginals = new double[states.length][];
+    for (int v = 0; v < marginals.length; v++) {
+      marginals[v] = new double[states[v]];
+    }
     while (true) {
-      if (fixed < 0 || at[fixed] == state) {
-        total += product(weights, at);
+      double p = product(weights, at);
+      total += p;
+      for (int v = 0; v < at.length; v++) {
+        marginals[v][at[v]] += p;
       }
       int v = 0;
       while (v < at.length && ++at[v] == states[v]) {
         at[v++] = 0;
       }
       if (v == at.length) {
-        return total;
+        return new Summed(total, marginals);
       }
     }
+  }
+
+  /** Evidence of all kinds: none, one state, a likelihood. */
+  double[][] randomWeights(Random random) {
+    double[][] weights = new double[states.length][];
+    for (int v = 0; v < weights.length; v++) {
+      weights[v] = new double[states[v]];
+      int kind = random.nextInt(4);
+      int only = random.nextInt(states[v]);
+      for (int s = 0; s < weights[v].length; s++) {
+        weights[v][s] = kind == 0 ? (s == only ? 1 : 0) : kind == 1 ? random.nextDouble() : 1;
+      }
+    }
+    return weights;
   }
 
   private double product(double[][] weights, int[] at) {
     double p = 1;
     for (int v = 0; v < at.length; v++) {
       p *= weights[v][at[v]];
+    }
+    if (p == 0) {
+      return 0;
     }
     for (Table t : tables) {
       int i = 0;
