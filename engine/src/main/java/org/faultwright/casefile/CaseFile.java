@@ -34,6 +34,11 @@ public record CaseFile(
         "unnamed", Optional.empty(), pack, Optional.empty(), intake, List.of(), Optional.empty());
   }
 
+  /** This case with something else settled at intake. */
+  public CaseFile withIntake(Intake other) {
+    return new CaseFile(name, pack, packVersion, other, facts, expectation);
+  }
+
   /** This case with one more fact, numbered after the last one. */
   public CaseFile with(Fact fact) {
     List<Told> more = new ArrayList<>(facts);

@@ -20,11 +20,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Ranks the causes of one case and says what to do next. */
+/** Ranks the causes of one case and says what to do next, or works through a case in a dialogue. */
 @Command(
     name = "diagnose",
     mixinStandardHelpOptions = true,
-    description = "Rank the causes of one case and say what to do next.",
+    description = {
+      "Rank the causes of one case and say what to do next.",
+      "Without a case file: take in a device and work through its case, one question at a time."
+    },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:There is an answer.",
@@ -38,9 +41,29 @@ final class Diagnose implements Callable<Integer> {
 
   @Parameters(
       index = "0",
+      arity = "0..1",
       paramLabel = "FILE",
       description = "The case file; - reads it from standard input.")
   private String file = "";
+
+  @Option(
+      names = "--resume",
+      paramLabel = "FILE",
+      description = "Go on with this case in a dialogue; every answer is kept in it.")
+  private String resumed = "";
+
+  @Option(
+      names = "--as",
+      paramLabel = "FILE",
+      description = "Keep the new case in this file instead of asking for its name.")
+  private String as = "";
+
+  @Option(
+      names = "--plain",
+      description =
+          "A dialogue in plain sentences for a screen reader: no bars, nothing is drawn over. Also"
+              + " answers through a pipe.")
+  private boolean plain;
 
   @Option(names = "--json", description = "Print the answer as JSON, for other programs.")
   private boolean json;
@@ -58,14 +81,25 @@ final class Diagnose implements Callable<Integer> {
 
   @Mixin private PacksOption packs = new PacksOption();
 
+  @Mixin private PackOption named = new PackOption();
+
   Diagnose(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
 
   @Override
   public Integer call() {
+    if (file.isEmpty()) {
+      BenchDialogue dialogue = new BenchDialogue(surroundings, packs, named, plain);
+      return resumed.isEmpty() ? dialogue.begin(as) : dialogue.resume(resumed);
+    }
+    if (!resumed.isEmpty() || !as.isEmpty() || plain) {
+      throw Stopped.byUsage(
+          "--resume, --as and --plain belong to a dialogue; to go on with a case: diagnose --resume "
+              + file);
+    }
     Ahead.loadRules();
-    OpenedCase opened = OpenedCase.read(file, packs, surroundings);
+    OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<CauseId> causes = asked.stream().map(name -> cause(opened.pack(), name)).toList();
     try (Diagnosis diagnosis = opened.open(Engine.create())) {
       Answer answer = diagnosis.answer();

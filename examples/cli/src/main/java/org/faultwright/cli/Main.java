@@ -34,6 +34,9 @@ public final class Main implements Runnable {
   /** Set by the launcher when a person looks at standard output: the JVM itself cannot tell. */
   private static final String TERMINAL = "faultwright.terminal";
 
+  /** Set by the launcher when standard input is a terminal. */
+  private static final String KEYBOARD = "faultwright.keyboard";
+
   @Spec private CommandSpec spec;
 
   /** Creates the command; {@link #main} is the usual way in. */
@@ -45,7 +48,9 @@ public final class Main implements Runnable {
     PrintWriter out = writer(FileDescriptor.out);
     PrintWriter err = writer(FileDescriptor.err);
     boolean terminal = System.getProperty(TERMINAL, "").equals("yes");
-    int exitCode = run(new Surroundings(System.in, out, err, System.getenv(), terminal), args);
+    boolean keyboard = System.getProperty(KEYBOARD, "").equals("yes");
+    int exitCode =
+        run(new Surroundings(System.in, out, err, System.getenv(), terminal, keyboard), args);
     out.flush();
     err.flush();
     System.exit(exitCode);

@@ -11,24 +11,33 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.reader.PackLibrary;
 import org.faultwright.pack.yaml.YamlText;
 
-/** A case file and the pack that it names, both read without errors. */
-record OpenedCase(Pack pack, CaseFile caseFile) {
+/**
+ * A case file and the pack that it names, both read without errors.
+ *
+ * @param text the text of the case as it was read
+ */
+record OpenedCase(Pack pack, CaseFile caseFile, String text) {
 
   /**
    * Reads a case and its pack; warnings go to standard error.
    *
    * @throws Stopped when either cannot be used
    */
-  static OpenedCase read(String file, PacksOption packs, Surroundings surroundings) {
+  static OpenedCase read(
+      String file, PacksOption packs, PackOption named, Surroundings surroundings) {
     YamlText text = Sources.text(file, surroundings);
     FileKind kind = FileKind.of(text);
     if (kind == FileKind.PACK || kind == FileKind.FRAGMENT) {
       throw Stopped.byUsage("'" + file + "' is " + kind.words() + "; name a case file");
     }
-    CaseReading reading = CaseReader.read(text, library(file, packs));
+    CaseReading reading =
+        named
+            .pack()
+            .map(pack -> new CaseReader(pack).read(text))
+            .orElseGet(() -> CaseReader.read(text, library(file, packs)));
     if (reading instanceof CaseReading.Readable readable) {
       surroundings.report(readable.report());
-      return new OpenedCase(readable.pack(), readable.caseFile());
+      return new OpenedCase(readable.pack(), readable.caseFile(), text.text());
     }
     throw Stopped.byProblems(reading.report());
   }

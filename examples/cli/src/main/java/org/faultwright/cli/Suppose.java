@@ -53,6 +53,8 @@ final class Suppose implements Callable<Integer> {
 
   @Mixin private PacksOption packs = new PacksOption();
 
+  @Mixin private PackOption named = new PackOption();
+
   Suppose(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -60,7 +62,7 @@ final class Suppose implements Callable<Integer> {
   @Override
   public Integer call() {
     Ahead.loadRules();
-    OpenedCase opened = OpenedCase.read(file, packs, surroundings);
+    OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<Fact> supposed = facts.stream().map(f -> FactArgument.read(opened.pack(), f)).toList();
     try (Diagnosis diagnosis = opened.open(Engine.create())) {
       Answer now = diagnosis.answer();

@@ -15,13 +15,15 @@ import org.faultwright.cli.text.Screen;
  * @param err for everything else
  * @param environment the variables of the shell
  * @param terminal whether a person looks at {@code out}
+ * @param keyboard whether a person types into {@code in}
  */
 record Surroundings(
     InputStream in,
     PrintWriter out,
     PrintWriter err,
     Map<String, String> environment,
-    boolean terminal) {
+    boolean terminal,
+    boolean keyboard) {
 
   private static final Pattern QUOTED = Pattern.compile("^ *\\d+ \\| ");
 

@@ -48,6 +48,7 @@ record Shell(Map<String, String> environment, boolean terminal, byte[] in) {
             new PrintWriter(out, true),
             new PrintWriter(err, true),
             environment,
+            terminal,
             terminal);
     int exitCode = Main.run(surroundings, args);
     return new Result(exitCode, lines(out), lines(err));

@@ -21,111 +21,112 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
-import org.faultwright.rules.Advice;
-import org.faultwright.rules.Reason;
 
 /** What to do next, with all that must be at hand when it is done. */
 final class NextStep {
 
   private static final int SIGNIFICANT_DIGITS = 3;
 
-  private final Page page;
+  /** What an entry is about; what is dropped first where room is short is for the screen to say. */
+  enum About {
+    WHY,
+    FACT,
+    CONSENT,
+    TIME,
+    TURNS,
+    TOOLS,
+    PART,
+    CAUTION,
+    LIMIT,
+    HOW,
+    READ,
+    EXPECT,
+    THEN
+  }
+
+  /** A label with its text. */
+  record Entry(About about, String label, Ink ink, String text) {}
+
   private final Pack pack;
   private final Answer answer;
-  private final Advice advice;
+  private final Due due;
+  private final List<Entry> entries = new ArrayList<>();
 
-  private NextStep(Page page, Pack pack, Answer answer) {
-    this.page = page;
+  private NextStep(Pack pack, Answer answer, Due due) {
     this.pack = pack;
     this.answer = answer;
-    this.advice = answer.advice().primary();
+    this.due = due;
   }
 
   static void write(Page page, Pack pack, Answer answer) {
-    new NextStep(page, pack, answer).write();
+    Due due = Due.of(pack, answer, answer.advice().primary());
+    Ink ink = due.danger() ? Ink.DANGER : Ink.STRONG;
+    page.gap().hanging("NEXT  ", ink, due.headline(), ink);
+    entries(pack, answer, due).forEach(e -> page.labelled(e.label(), e.ink(), e.text()));
   }
 
-  private void write() {
-    boolean danger =
-        advice.reasons().stream()
-            .anyMatch(r -> r.why() == Reason.Why.ALARM || r.why() == Reason.Why.HELD);
-    Ink ink = danger ? Ink.DANGER : Ink.STRONG;
-    page.gap().hanging("NEXT  ", ink, Wording.headline(pack, advice), ink);
-    String why =
-        advice.reasons().stream()
-            .map(Reason::words)
-            .filter(words -> !Dangers.says(answer, words))
-            .distinct()
-            .map(words -> Wording.plain(words) + (isWorth(words) ? worth() : ""))
-            .collect(Collectors.joining("; "));
-    page.labelled("why", Ink.PLAIN, why.isEmpty() ? "see above" : why);
-    for (FactId fact : advice.about()) {
-      page.labelled("about", Ink.PLAIN, Wording.fact(pack, answer, fact));
-    }
-    for (ConsentId consent : advice.consents()) {
-      page.labelled("ask", Ink.STRONG, pack.consents().getOrDefault(consent, consent.value()));
-    }
-    Optional<Step> step = advice.step().map(id -> pack.steps().get(id));
-    writeTime(step);
-    if (step.isPresent() && !advice.turns().isEmpty()) {
-      page.labelled("first", Ink.STRONG, Wording.turns(pack, advice.turns()));
-    }
-    step.ifPresent(this::writeTools);
-    for (CautionId caution : advice.cautions()) {
-      page.labelled("CAUTION", Ink.CAUTION, pack.cautions().get(caution).text());
-    }
-    step.ifPresent(this::writeLimits);
-    step.ifPresent(this::writeHow);
-    step.ifPresent(this::writeOutcomes);
-    step.flatMap(Step::thenRepeat).ifPresent(this::writeThen);
+  /** All that there is to say of it, in the order in which it is needed. */
+  static List<Entry> entries(Pack pack, Answer answer, Due due) {
+    NextStep next = new NextStep(pack, answer, due);
+    next.collect();
+    return next.entries;
   }
 
-  private boolean isWorth(String words) {
-    return advice.reasons().stream()
-        .anyMatch(r -> r.why() == Reason.Why.WORTH && r.words().equals(words));
+  private void add(About about, String label, Ink ink, String text) {
+    entries.add(new Entry(about, label, ink, text));
   }
 
-  /** What a test costs and saves, in money, since that is what was weighed. */
-  private String worth() {
-    Optional<Considered> considered =
-        advice
-            .step()
-            .flatMap(id -> answer.steps().stream().filter(c -> c.step().equals(id)).findFirst());
-    if (considered.isEmpty()
-        || considered.get().worth().isEmpty()
-        || considered.get().cost().isEmpty()) {
-      return "";
+  private void collect() {
+    String why = String.join("; ", due.reasons());
+    add(About.WHY, "why", Ink.PLAIN, why.isEmpty() ? "see above" : why);
+    for (FactId fact : due.about()) {
+      add(About.FACT, "about", Ink.PLAIN, Wording.fact(pack, answer, fact));
     }
-    double cost = considered.get().cost().getAsDouble();
-    double saves = considered.get().worth().getAsDouble() + cost;
-    return ": costs about " + Figures.money(cost) + ", saves about " + Figures.money(saves);
+    for (ConsentId consent : due.consents()) {
+      add(About.CONSENT, "ask", Ink.STRONG, Wording.consent(pack, consent));
+    }
+    Optional<Step> step = due.step(pack);
+    addTime(step);
+    if (step.isPresent() && !due.turns().isEmpty()) {
+      add(About.TURNS, "first", Ink.STRONG, Wording.turns(pack, due.turns()));
+    }
+    step.ifPresent(this::addTools);
+    for (CautionId caution : due.cautions()) {
+      add(About.CAUTION, "CAUTION", Ink.CAUTION, pack.cautions().get(caution).text());
+    }
+    step.ifPresent(this::addLimits);
+    step.ifPresent(this::addHow);
+    step.ifPresent(this::addOutcomes);
+    step.flatMap(Step::thenRepeat).ifPresent(this::addThen);
   }
 
-  private void writeTime(Optional<Step> step) {
-    Effort turns = Wording.effort(pack, advice.turns());
+  private void addTime(Optional<Step> step) {
+    Effort turns = Wording.effort(pack, due.turns());
     boolean turning = !turns.equals(Effort.NONE);
     if (step.isPresent()) {
-      page.labelled(
+      add(
+          About.TIME,
           "time",
           Ink.PLAIN,
           Figures.time(step.get().effort())
               + (turning ? "; getting ready " + Figures.time(turns) : ""));
     } else if (turning) {
-      page.labelled("time", Ink.PLAIN, Figures.time(turns));
+      add(About.TIME, "time", Ink.PLAIN, Figures.time(turns));
     }
   }
 
-  private void writeTools(Step step) {
+  private void addTools(Step step) {
     List<String> tools = new ArrayList<>();
     step.conditions().tools().forEach(t -> tools.add(Wording.brief(pack.tools().get(t))));
     if (!tools.isEmpty()) {
-      page.labelled("tools", Ink.PLAIN, String.join("; ", tools));
+      add(About.TOOLS, "tools", Ink.PLAIN, String.join("; ", tools));
     }
     step.swap()
         .map(swap -> pack.parts().get(swap.part()))
         .ifPresent(
             part -> {
-              page.labelled(
+              add(
+                  About.PART,
                   "part",
                   Ink.PLAIN,
                   part.title()
@@ -135,14 +136,15 @@ final class NextStep {
                       + part.leadTime()
                           .map(t -> ", takes " + Figures.time(t) + " to come")
                           .orElse(""));
-              part.leaves().ifPresent(words -> page.labelled("note", Ink.PLAIN, words));
-              part.afterwards().ifPresent(words -> page.labelled("after", Ink.PLAIN, words));
+              part.leaves().ifPresent(words -> add(About.PART, "note", Ink.PLAIN, words));
+              part.afterwards().ifPresent(words -> add(About.PART, "after", Ink.PLAIN, words));
             });
   }
 
-  private void writeLimits(Step step) {
+  private void addLimits(Step step) {
     for (Limit limit : step.limits()) {
-      page.labelled(
+      add(
+          About.LIMIT,
           "AT MOST",
           Ink.CAUTION,
           limit.most()
@@ -150,33 +152,37 @@ final class NextStep {
     }
   }
 
-  private void writeHow(Step step) {
+  private void addHow(Step step) {
     if (!step.how().isEmpty()) {
-      page.labelled("how", Ink.PLAIN, step.how());
+      add(About.HOW, "how", Ink.PLAIN, step.how());
     }
     step.pinTable()
         .ifPresent(
             table -> {
-              table.leads().ifPresent(l -> page.labelled("leads", Ink.PLAIN, l.replace('-', ' ')));
+              table.leads().ifPresent(l -> add(About.HOW, "leads", Ink.PLAIN, l.replace('-', ' ')));
               table
                   .instrument()
                   .map(id -> pack.instruments().get(id))
-                  .ifPresent(i -> page.labelled("with", Ink.PLAIN, i.title()));
-              table.points().forEach(this::writePoint);
+                  .ifPresent(i -> add(About.HOW, "with", Ink.PLAIN, i.title()));
+              table
+                  .points()
+                  .forEach(
+                      point ->
+                          add(
+                              About.READ,
+                              "read",
+                              Ink.PLAIN,
+                              point(point) + ": normal " + normal(point.reference())));
             });
   }
 
-  private void writePoint(Point point) {
-    page.labelled(
-        "read",
-        Ink.PLAIN,
-        point.title()
-            + point.pin().map(pin -> " (pin " + pin + ")").orElse("")
-            + ": normal "
-            + normal(point.reference()));
+  /** A point with its pin, where it is one. */
+  static String point(Point point) {
+    return point.title() + point.pin().map(pin -> " (pin " + pin + ")").orElse("");
   }
 
-  private static String normal(Reference reference) {
+  /** Where a reading lies when all is well. */
+  static String normal(Reference reference) {
     if (reference instanceof Reference.Around r) {
       return quantity(r.nominal() - r.tolerance(), r)
           + " to "
@@ -197,7 +203,7 @@ final class NextStep {
     return new Quantity(si, reference.dimension()).format(SIGNIFICANT_DIGITS);
   }
 
-  private void writeOutcomes(Step step) {
+  private void addOutcomes(Step step) {
     Map<OutcomeId, Double> outcomes =
         answer.steps().stream()
             .filter(c -> c.step().equals(step.id()))
@@ -205,22 +211,18 @@ final class NextStep {
             .map(Considered::outcomes)
             .orElse(Map.of());
     if (!outcomes.isEmpty()) {
-      page.labelled(
+      add(
+          About.EXPECT,
           "expect",
           Ink.PLAIN,
           outcomes.entrySet().stream()
               .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
-              .map(o -> outcome(o.getKey()) + " " + Figures.percent(o.getValue()))
+              .map(o -> FactWords.of(o.getKey()) + " " + Figures.percent(o.getValue()))
               .collect(Collectors.joining(", ")));
     }
   }
 
-  /** Locating steps call their outcomes by the ids of causes. */
-  private String outcome(OutcomeId outcome) {
-    return FactWords.of(outcome);
-  }
-
-  private void writeThen(StepId then) {
-    page.labelled("then", Ink.PLAIN, pack.steps().get(then).title());
+  private void addThen(StepId then) {
+    add(About.THEN, "then", Ink.PLAIN, pack.steps().get(then).title());
   }
 }

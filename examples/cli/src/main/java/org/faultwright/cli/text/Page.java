@@ -35,6 +35,47 @@ public final class Page {
     lines.forEach(out::println);
   }
 
+  /** The lines, as they would be printed. */
+  public List<String> lines() {
+    return List.copyOf(lines);
+  }
+
+  /** Items side by side, as many on a line as fit, none of them broken. */
+  public Page beside(List<String> items) {
+    StringBuilder line = new StringBuilder();
+    for (String item : items) {
+      String shown = fit(item);
+      if (line.length() > 0 && columnsOf(line + "   " + shown) + 1 > screen.width()) {
+        lines.add(" " + line);
+        line.setLength(0);
+      }
+      line.append(line.length() == 0 ? "" : "   ").append(shown);
+    }
+    if (line.length() > 0) {
+      lines.add(" " + line);
+    }
+    return this;
+  }
+
+  /**
+   * The first lines of another page that is laid out for the same screen; dots say that there was
+   * more.
+   */
+  Page first(int most, Page other) {
+    if (other.lines.size() <= most) {
+      lines.addAll(other.lines);
+      return this;
+    }
+    lines.addAll(other.lines.subList(0, most));
+    String dots = sign("\u2026", "...");
+    String last = lines.remove(lines.size() - 1);
+    while (columnsOf(last) + dots.length() > screen.width()) {
+      last = last.substring(0, Math.max(0, last.lastIndexOf(' ')));
+    }
+    lines.add(last + dots);
+    return this;
+  }
+
   /** An empty line, unless the page is empty or ends with one. */
   public Page gap() {
     if (!lines.isEmpty() && !lines.get(lines.size() - 1).isEmpty()) {

@@ -35,6 +35,15 @@ final class Ranking {
     }
   }
 
+  /** At most so many lines, each cause on one line, and no heading. */
+  static void writeBrief(Page page, Pack pack, Posterior posterior, int most) {
+    List<Ranked> ranking = posterior.ranking();
+    for (Ranked r : ranking.subList(0, Math.min(most, worthALine(ranking)))) {
+      String lead = lead(page, r.p());
+      page.hanging(lead, Ink.BAR, page.cut(title(pack, r), lead), Ink.PLAIN);
+    }
+  }
+
   static String title(Pack pack, Ranked ranked) {
     return pack.causes().get(ranked.cause()).title();
   }

@@ -8,10 +8,15 @@ import java.util.stream.Collectors;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Considered;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.pack.BenchState;
+import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.Reason;
@@ -56,16 +61,58 @@ final class Wording {
   /** What it is about: the title of the step, or the positions to be brought about. */
   static String subject(Pack pack, Advice advice) {
     if (advice.step().isPresent()) {
-      String title = pack.steps().get(advice.step().get()).title();
-      String twice = kind(advice) + ":";
-      return title.regionMatches(true, 0, twice, 0, twice.length())
-          ? Dangers.sentence(title.substring(twice.length()))
-          : title;
+      return without(kind(advice), pack.steps().get(advice.step().get()).title());
     }
     if (!advice.turns().isEmpty()) {
       return Dangers.sentence(turns(pack, advice.turns()));
     }
     return "";
+  }
+
+  /** The kind of a step, in a word or two. */
+  static String kind(Step step) {
+    return switch (step.kind()) {
+      case FUNCTION_TEST -> "FUNCTION TEST";
+      case SWAP, REPAIR -> "REPAIR";
+      case TEST -> "TEST";
+      case PREPARE -> "DO";
+    };
+  }
+
+  /** The title of a step, without a kind that stands before it. */
+  static String title(Pack pack, StepId step) {
+    Step named = pack.steps().get(step);
+    return without(kind(named), named.title());
+  }
+
+  private static String without(String kind, String title) {
+    String twice = kind + ":";
+    return title.regionMatches(true, 0, twice, 0, twice.length())
+        ? Dangers.sentence(title.substring(twice.length()))
+        : title;
+  }
+
+  /** What the customer is asked for. */
+  static String consent(Pack pack, ConsentId consent) {
+    return consent.equals(Conventions.ABOVE_CEILING) && !pack.consents().containsKey(consent)
+        ? "The price may go above the ceiling that was agreed"
+        : pack.consents().getOrDefault(consent, consent.value());
+  }
+
+  /**
+   * What a test costs and saves, in money, since that is what was weighed; empty where it was not.
+   */
+  static String worth(Answer answer, Optional<StepId> step) {
+    Optional<Considered> considered =
+        step.flatMap(id -> answer.steps().stream().filter(c -> c.step().equals(id)).findFirst());
+    if (considered.isEmpty()
+        || considered.get().worth().isEmpty()
+        || considered.get().cost().isEmpty()) {
+      return "";
+    }
+    double cost = considered.get().cost().getAsDouble();
+    double saves = considered.get().worth().getAsDouble() + cost;
+    return ": costs about " + Figures.money(cost) + ", saves about " + Figures.money(saves);
   }
 
   /** Positions of switches, in order: {@code device open, battery disconnected}. */
@@ -105,6 +152,11 @@ final class Wording {
   static String brief(String words) {
     String[] parts = words.split("[,:;]", 2);
     return parts[0].strip();
+  }
+
+  /** The first words of a caution: enough to be reminded of it by who has read it. */
+  static String name(String caution) {
+    return caution.split("[,:;.]", 2)[0].strip();
   }
 
   /** {@code a}, {@code a and b}, {@code a, b and c}. */

@@ -1,0 +1,105 @@
+package org.faultwright.cli.dialogue;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Optional;
+import org.faultwright.casefile.CaseFile;
+import org.faultwright.pack.Pack;
+
+/**
+ * A case on disk. Each time the whole text is written beside it and then takes its place in one
+ * move, so that a reader, or a machine that loses power, finds the case as it was or as it is. What
+ * somebody else has written in the meantime is never written over. Confined to one thread.
+ */
+final class CaseStore {
+
+  private Path file;
+  private CaseText text;
+  private Optional<String> onDisk;
+
+  private CaseStore(Path file, CaseText text, Optional<String> onDisk) {
+    this.file = file;
+    this.text = text;
+    this.onDisk = onDisk;
+  }
+
+  /** A place where nothing is yet. */
+  static CaseStore atNew(Path file, Pack pack) {
+    return new CaseStore(file, CaseText.ofNew(pack), Optional.empty());
+  }
+
+  /** A case as it was read. */
+  static CaseStore at(Path file, Pack pack, CaseFile caseFile, String written) {
+    return new CaseStore(file, CaseText.of(pack, caseFile, written), Optional.of(written));
+  }
+
+  /** Where it is. */
+  Path file() {
+    return file;
+  }
+
+  /** Goes on in another place, where nothing is yet. */
+  void moveTo(Path other) {
+    file = other;
+    onDisk = Optional.empty();
+  }
+
+  /**
+   * Writes the case; when this returns, it is there.
+   *
+   * @throws IOException when it cannot be written, or somebody else has changed the file; the
+   *     message is for the person at the terminal
+   */
+  void save(CaseFile caseFile) throws IOException {
+    String now = text.of(caseFile);
+    if (Optional.of(now).equals(onDisk) && Files.exists(file)) {
+      return;
+    }
+    checkUntouched();
+    write(file, now);
+    onDisk = Optional.of(now);
+  }
+
+  /** Writes a copy; the case stays where it is. */
+  void copyTo(Path other, CaseFile caseFile) throws IOException {
+    if (Files.exists(other)) {
+      throw new IOException("there is a file " + other + " already");
+    }
+    write(other, text.of(caseFile));
+  }
+
+  private void checkUntouched() throws IOException {
+    boolean there = Files.exists(file);
+    if (there && onDisk.isEmpty()) {
+      throw new IOException("there is a file " + file + " already");
+    }
+    if (there && !Files.readString(file).equals(onDisk.get())) {
+      throw new IOException("somebody else has changed " + file);
+    }
+  }
+
+  private static void write(Path file, String text) throws IOException {
+    Path absolute = file.toAbsolutePath();
+    Path beside = absolute.resolveSibling("." + absolute.getFileName() + ".new");
+    try (FileChannel channel =
+        FileChannel.open(
+            beside,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.WRITE,
+            StandardOpenOption.TRUNCATE_EXISTING)) {
+      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+      channel.force(true);
+    }
+    Files.move(
+        beside, absolute, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+  }
+}

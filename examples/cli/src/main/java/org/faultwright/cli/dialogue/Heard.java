@@ -1,0 +1,122 @@
+package org.faultwright.cli.dialogue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.faultwright.cli.dialogue.Question.Choice;
+import org.faultwright.measurement.ReadingValue;
+import org.faultwright.problem.Nearest;
+
+/** What a typed line means at a question. */
+sealed interface Heard {
+
+  /** One of the choices. */
+  record Chosen(Choice choice) implements Heard {}
+
+  /** A reading. */
+  record Value(ReadingValue value) implements Heard {}
+
+  /** Something to do besides; {@code rest} is what stands behind the word. */
+  record Command(Verb verb, String rest) implements Heard {}
+
+  /** Nothing was typed. */
+  record Nothing() implements Heard {}
+
+  /** It could not be understood; {@code words} say why, and what could be typed. */
+  record Unclear(String words) implements Heard {}
+
+  /** Longer lines are a slip: something was pasted. */
+  int MOST_SIGNS = 1000;
+
+  /** Makes sense of a line. */
+  static Heard of(String line, Question question) {
+    String typed = line.strip();
+    if (typed.isEmpty()) {
+      return new Nothing();
+    } else if (typed.length() > MOST_SIGNS) {
+      return new Unclear("That is " + typed.length() + " signs long; nothing was kept of it.");
+    }
+    Optional<Verb> sign = Verb.bySign(typed);
+    if (sign.isPresent() && !(sign.get() == Verb.CANNOT_TELL && question.point().isPresent())) {
+      return new Command(sign.get(), "");
+    }
+    String[] halves = typed.split("\\s+", 2);
+    String first = halves[0].toLowerCase(Locale.ROOT);
+    String rest = halves.length > 1 ? halves[1] : "";
+    Optional<Verb> word = Verb.byWord(first);
+    if (word.isPresent()) {
+      return new Command(word.get(), rest);
+    }
+    if (question.point().isPresent() && BenchReading.looksLikeOne(typed)) {
+      return reading(typed, question);
+    }
+    return chosen(typed, question)
+        .or(() -> abbreviated(first, rest))
+        .orElseGet(() -> unknown(typed, question));
+  }
+
+  private static Heard reading(String typed, Question question) {
+    try {
+      return new Value(BenchReading.parse(typed, question.point().orElseThrow()));
+    } catch (IllegalArgumentException e) {
+      return new Unclear("'" + typed + "' is no reading here: " + e.getMessage());
+    }
+  }
+
+  /** By number, or by as many letters as it takes. */
+  private static Optional<Heard> chosen(String typed, Question question) {
+    List<Choice> choices = question.choices();
+    if (typed.matches("[0-9]{1,4}")) {
+      int number = Integer.parseInt(typed);
+      if (number >= 1 && number <= choices.size()) {
+        return Optional.of(new Chosen(choices.get(number - 1)));
+      }
+      return Optional.of(
+          new Unclear(
+              choices.isEmpty()
+                  ? "There is nothing to choose by number here."
+                  : "There is no " + typed + " here; type 1 to " + choices.size() + "."));
+    }
+    String begin = simple(typed);
+    List<Choice> fitting =
+        choices.stream().filter(c -> simple(c.words()).startsWith(begin)).toList();
+    if (fitting.size() == 1) {
+      return Optional.of(new Chosen(fitting.get(0)));
+    } else if (fitting.size() > 1) {
+      return Optional.of(
+          new Unclear(
+              "'"
+                  + typed
+                  + "' may be: "
+                  + String.join(", ", fitting.stream().map(Choice::words).toList())
+                  + ". Type its number."));
+    }
+    return Optional.empty();
+  }
+
+  private static String simple(String words) {
+    return words.toLowerCase(Locale.ROOT).replaceAll("[ _-]+", "-");
+  }
+
+  private static Optional<Heard> abbreviated(String first, String rest) {
+    List<Verb> verbs = Verb.beginning(first);
+    return verbs.size() == 1 ? Optional.of(new Command(verbs.get(0), rest)) : Optional.empty();
+  }
+
+  private static Heard unknown(String typed, Question question) {
+    List<String> known = new ArrayList<>(Verb.words());
+    question.choices().forEach(c -> known.add(simple(c.words())));
+    String shown = typed.length() > 30 ? typed.substring(0, 30) + "..." : typed;
+    String way =
+        Nearest.of(simple(typed), known)
+            .map(near -> "did you mean '" + near + "'?")
+            .orElse(
+                question.point().isPresent()
+                    ? "type what the display shows, OL, or ? for help."
+                    : question.choices().isEmpty()
+                        ? "type ? for help."
+                        : "type 1 to " + question.choices().size() + ", or ? for help.");
+    return new Unclear("'" + shown + "' means nothing here; " + way);
+  }
+}

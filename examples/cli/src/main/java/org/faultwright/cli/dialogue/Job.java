@@ -1,0 +1,160 @@
+package org.faultwright.cli.dialogue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.Intake;
+import org.faultwright.casefile.Told;
+import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Diagnosis;
+import org.faultwright.diagnosis.Engine;
+import org.faultwright.explanation.WhyCause;
+import org.faultwright.pack.BenchState;
+import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Pack;
+import org.faultwright.pack.SwitchId;
+
+/** The case at hand: told fact by fact, undone answer by answer, kept on disk. */
+final class Job implements AutoCloseable {
+
+  private final Engine engine;
+  private final Pack pack;
+  private final CaseStore store;
+  private final Deque<List<FactId>> answers = new ArrayDeque<>();
+  private Diagnosis diagnosis;
+
+  Job(Engine engine, Pack pack, CaseFile caseFile, CaseStore store) {
+    this.engine = engine;
+    this.pack = pack;
+    this.store = store;
+    this.diagnosis = engine.resume(pack, caseFile);
+    caseFile.facts().forEach(told -> answers.push(List.of(told.id())));
+  }
+
+  Pack pack() {
+    return pack;
+  }
+
+  CaseFile caseFile() {
+    return diagnosis.caseFile();
+  }
+
+  Path file() {
+    return store.file();
+  }
+
+  Answer answer() {
+    return diagnosis.answer();
+  }
+
+  WhyCause why(CauseId cause) {
+    return diagnosis.why(cause);
+  }
+
+  Answer suppose(List<Fact> facts) {
+    return diagnosis.suppose(facts);
+  }
+
+  /**
+   * Tells what one answer tells.
+   *
+   * @param turns positions of the bench that it says have been brought about
+   */
+  void tell(List<BenchState> turns, List<Fact> facts) {
+    List<FactId> told = new ArrayList<>();
+    for (BenchState position : turned(turns)) {
+      told.add(diagnosis.tell(new Fact.BenchSet(position)));
+    }
+    for (Fact fact : facts) {
+      told.add(diagnosis.tell(fact));
+    }
+    if (!told.isEmpty()) {
+      answers.push(told);
+    }
+  }
+
+  /** Where the turns end up, as far as that is not where the bench is already. */
+  private List<BenchState> turned(List<BenchState> turns) {
+    if (turns.isEmpty()) {
+      return List.of();
+    }
+    Map<SwitchId, BenchState> last = new LinkedHashMap<>();
+    for (BenchState turn : turns) {
+      last.remove(turn.of());
+      last.put(turn.of(), turn);
+    }
+    last.values().removeIf(answer().findings().bench()::contains);
+    return List.copyOf(last.values());
+  }
+
+  /** Takes the last answer out; the facts that it told, none where there is no answer left. */
+  List<Told> undo() {
+    if (answers.isEmpty()) {
+      return List.of();
+    }
+    List<Told> out = new ArrayList<>();
+    List<FactId> last = answers.pop();
+    for (Told told : caseFile().facts()) {
+      if (last.contains(told.id())) {
+        out.add(told);
+      }
+    }
+    out.forEach(told -> diagnosis.withdraw(told.id()));
+    return out;
+  }
+
+  /** Takes one fact out. */
+  void takeOut(FactId id) {
+    diagnosis.withdraw(id);
+    List<List<FactId>> left = new ArrayList<>();
+    for (List<FactId> told : answers) {
+      List<FactId> others = told.stream().filter(t -> !t.equals(id)).toList();
+      if (!others.isEmpty()) {
+        left.add(others);
+      }
+    }
+    answers.clear();
+    answers.addAll(left);
+  }
+
+  /** Settles something else at intake. */
+  void settle(Intake intake) {
+    if (!intake.equals(caseFile().intake())) {
+      CaseFile changed = caseFile().withIntake(intake);
+      diagnosis.close();
+      diagnosis = engine.resume(pack, changed);
+    }
+  }
+
+  /**
+   * Brings the case onto the disk as it stands.
+   *
+   * @throws IOException when it cannot be kept there; the message says why
+   */
+  void keep() throws IOException {
+    store.save(caseFile());
+  }
+
+  /** Goes on in another file. */
+  void moveTo(Path other) {
+    store.moveTo(other);
+  }
+
+  /** Writes a copy. */
+  void copyTo(Path other) throws IOException {
+    store.copyTo(other, caseFile());
+  }
+
+  @Override
+  public void close() {
+    diagnosis.close();
+  }
+}
