@@ -34,9 +34,21 @@ public record CaseFile(
         "unnamed", Optional.empty(), pack, Optional.empty(), intake, List.of(), Optional.empty());
   }
 
+  /** A case of this name that begins now, with this version of the pack. */
+  public static CaseFile begun(String name, PackId pack, String packVersion) {
+    return new CaseFile(
+        name,
+        Optional.empty(),
+        pack,
+        Optional.of(packVersion),
+        Intake.PLAIN,
+        List.of(),
+        Optional.empty());
+  }
+
   /** This case with something else settled at intake. */
   public CaseFile withIntake(Intake other) {
-    return new CaseFile(name, pack, packVersion, other, facts, expectation);
+    return new CaseFile(name, title, pack, packVersion, other, facts, expectation);
   }
 
   /** This case with one more fact, numbered after the last one. */

@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.casefile.CaseFile;
-import org.faultwright.casefile.Intake;
 import org.faultwright.cli.dialogue.Console;
 import org.faultwright.cli.dialogue.Dialogue;
 import org.faultwright.cli.dialogue.LineConsole;
@@ -63,14 +62,7 @@ final class BenchDialogue {
       }
       Engine engine = Engine.create();
       Engines.checkUsable(engine, pack.get());
-      CaseFile empty =
-          new CaseFile(
-              name(file.get()),
-              pack.get().id(),
-              Optional.of(pack.get().version()),
-              Intake.PLAIN,
-              List.of(),
-              Optional.empty());
+      CaseFile empty = CaseFile.begun(name(file.get()), pack.get().id(), pack.get().version());
       return farewell(
           console, Dialogue.begin(console, engine, pack.get(), empty, file.get()), file.get());
     }
