@@ -62,8 +62,8 @@ public final class ToleranceFactor {
   }
 
   /**
-   * Howe's approximation (1969), the usual one of handbooks: some thousandths below the exact
-   * factor. Here it says where to look for that.
+   * Howe's approximation (1969), the usual one of handbooks: some hundredths too large for few
+   * readings, some thousandths too small for many. Here it says where to look for the exact one.
    */
   static double howe(int n, double pCoverage, double pConfidence) {
     double nu = n - 1.0;

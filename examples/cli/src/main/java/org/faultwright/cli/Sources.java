@@ -1,6 +1,7 @@
 package org.faultwright.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -51,5 +52,28 @@ final class Sources {
       throw Stopped.byUsage("'" + name + "' is a folder; name a case file in it");
     }
     return YamlText.read(path);
+  }
+
+  /**
+   * The bytes of a file, or of standard input.
+   *
+   * @param most no more than so many are read
+   * @throws Stopped when there is no such file, or it cannot be read
+   */
+  static byte[] bytes(String name, int most, Surroundings surroundings) {
+    try {
+      if (name.equals(STANDARD_INPUT)) {
+        return surroundings.in().readNBytes(most);
+      }
+      Path path = existing(name);
+      if (Files.isDirectory(path)) {
+        throw Stopped.byUsage("'" + name + "' is a folder; name a file in it");
+      }
+      try (InputStream in = Files.newInputStream(path)) {
+        return in.readNBytes(most);
+      }
+    } catch (IOException e) {
+      throw Stopped.byUsage("'" + name + "' cannot be read: " + e.getMessage());
+    }
   }
 }
