@@ -1,6 +1,7 @@
 package org.faultwright.compile;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -18,6 +19,7 @@ import org.faultwright.inference.Compilation;
 import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.measurement.ReadingModel;
+import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Lineage;
@@ -120,6 +122,30 @@ public final class CompiledPack implements PackCompilation {
   /** Prior probabilities per device taken in, of all causes that have a likelihood of their own. */
   public Map<CauseId, Double> priors() {
     return priors;
+  }
+
+  /**
+   * How likely a cause is of its own accord, by history; for a member of a group: how likely each
+   * member is.
+   *
+   * @throws IllegalArgumentException when the cause has no likelihood of its own
+   */
+  public GivenHistory givenHistory(CauseId id) {
+    Cause cause = pack.causes().get(id);
+    if (cause == null || !priors.containsKey(id)) {
+      throw new IllegalArgumentException("cause must have a likelihood of its own: " + id);
+    }
+    List<CauseId> members =
+        cause.oneOf().map(g -> List.copyOf(pack.groups().get(g).members())).orElse(List.of(id));
+    double[] rows =
+        cause
+            .oneOf()
+            .map(g -> Priors.rows(pack, pack.groups().get(g), priors))
+            .orElseGet(() -> Priors.rows(pack, cause, priors.get(id)));
+    return new GivenHistory(
+        Priors.histories(pack, members.stream().map(pack.causes()::get).toList()),
+        members,
+        Arrays.stream(rows).boxed().toList());
   }
 
   /** The reading model of a point. */

@@ -1,6 +1,8 @@
 /**
- * Reading and writing of open formats for networks, fault trees and repair records.
+ * Reading and writing of open formats: fault trees in the Open-PSA model exchange format, networks
+ * in the bracketed text form of BIF.
  *
- * <p>Stands beside {@code diagnosis} and may use everything below it.
+ * <p>Entry types: {@code OpenPsa} and {@code Bif}. Stands beside {@code diagnosis} and may use
+ * everything below it.
  */
 package org.faultwright.interchange;

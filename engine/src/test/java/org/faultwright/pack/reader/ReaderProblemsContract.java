@@ -13,6 +13,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.faultwright.casefile.CaseReader;
+import org.faultwright.interchange.ExchangeRule;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.check.PackCheck;
 import org.faultwright.pack.check.PackChecks;
@@ -111,6 +112,7 @@ class ReaderProblemsContract {
     TreeSet<String> known = new TreeSet<>(ReaderProblems.ids());
     PackChecks.all().stream().map(PackCheck::id).forEach(known::add);
     known.addAll(OF_COMPILING);
+    Stream.of(ExchangeRule.values()).map(ExchangeRule::id).forEach(known::add);
     try (Stream<Path> pages = Files.list(PAGES)) {
       assertThat(pages.map(p -> p.getFileName().toString().replace(".md", "")))
           .containsExactlyInAnyOrderElementsOf(known);
