@@ -17,9 +17,10 @@ record BoardColumns(
     Optional<Integer> pin,
     Optional<Integer> net,
     Optional<Integer> unit,
+    Optional<Integer> limit,
     Map<Integer, String> boards) {
 
-  private static final Set<String> KNOWN = Set.of("point", "pin", "net", "unit", "note");
+  private static final Set<String> KNOWN = Set.of("point", "pin", "net", "unit", "limit", "note");
 
   /** One board alone; it is called as its table is. */
   private static final String VALUE = "value";
@@ -48,6 +49,7 @@ record BoardColumns(
             table.column("pin"),
             table.column("net"),
             table.column("unit"),
+            table.column("limit"),
             boards);
     TextCell first = table.header().get(0);
     if (columns.namesOfPins().isEmpty()) {

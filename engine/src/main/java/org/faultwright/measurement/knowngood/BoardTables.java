@@ -19,9 +19,10 @@ import org.faultwright.measurement.table.TextTable;
  * Reads what pins read on known-good boards. Used once.
  *
  * <p>A table has one row for each pin. The columns {@code point}, {@code net} and {@code pin} say
- * which it is, {@code unit} is the unit of bare numbers in its row, {@code note} is skipped. Every
- * other column is a board; in a table of one board it may be called {@code value}. Several tables
- * are put together: a pin is the same where its name is.
+ * which it is, {@code unit} is the unit of bare numbers in its row, {@code limit} is {@code
+ * at-least} or {@code at-most} where one limit is wanted, {@code note} is skipped. Every other
+ * column is a board; in a table of one board it may be called {@code value}. Several tables are put
+ * together: a pin is the same where its name is.
  *
  * <p>A cell holds a value with its unit, a bare number where the unit is stated, or {@code OL}.
  * Nothing, {@code -}, {@code GND} and {@code NC} mean that there is no reading.
@@ -29,6 +30,9 @@ import org.faultwright.measurement.table.TextTable;
 public final class BoardTables {
 
   private static final int LONGEST_ID = 64;
+
+  private static final Map<String, Side> LIMITS =
+      Map.of("both", Side.BOTH, "at-least", Side.AT_LEAST, "at-most", Side.AT_MOST);
 
   private final Optional<String> unit;
   private final List<TableProblem> problems = new ArrayList<>();
@@ -141,6 +145,17 @@ public final class BoardTables {
           "write for example V, mV or kohm");
       return;
     }
+    Optional<TextCell> limit =
+        columns.limit().map(c -> table.cell(row, c)).filter(c -> !c.isEmpty());
+    if (limit.isPresent() && !LIMITS.containsKey(limit.get().text())) {
+      problem(
+          table,
+          limit.get(),
+          "limit " + TableProblem.quoted(limit.get().text()) + " is not known",
+          "write at-least, at-most or both");
+      return;
+    }
+    limit.ifPresent(l -> readings.limit(LIMITS.get(l.text())));
     Optional<String> ofRow = stated.map(TextCell::text).or(() -> unit);
     readings.expect(ofRow);
     columns

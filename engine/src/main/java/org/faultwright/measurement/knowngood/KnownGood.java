@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.ReadingValue.Measured;
@@ -47,7 +48,8 @@ public final class KnownGood {
   private static final double PRACTICE_STEPS = 10;
 
   private final ReferencePolicy policy;
-  private final Map<Integer, Double> factors = new HashMap<>();
+  private final Map<Integer, Double> twoSided = new HashMap<>();
+  private final Map<Integer, Double> oneSided = new HashMap<>();
 
   /** Makes references that hold to a policy. */
   public KnownGood(ReferencePolicy policy) {
@@ -94,9 +96,7 @@ public final class KnownGood {
         used.n() < 2 ? OptionalDouble.empty() : OptionalDouble.of(used.deviation()),
         named(outlying, pin),
         normality,
-        over > 0
-            ? new Missing(Reason.SOMETIMES_OVER_RANGE)
-            : result(used, normality, pin.dimension()));
+        over > 0 ? new Missing(Reason.SOMETIMES_OVER_RANGE) : result(used, normality, pin));
   }
 
   private static Sample without(Sample sample, List<Double> outlying) {
@@ -116,42 +116,69 @@ public final class KnownGood {
         .toList();
   }
 
-  private Result result(Sample sample, Normality normality, Dimension dimension) {
+  private Result result(Sample sample, Normality normality, PinReadings pin) {
     if (sample.n() < FEWEST) {
-      return byPractice(sample, dimension);
+      return byPractice(sample, pin);
     }
     boolean normal = !(normality instanceof Normality.Tested t && t.p() < policy.pSignificance());
-    return normal ? asNormal(sample, dimension) : distributionFreely(sample, dimension);
+    return normal ? asNormal(sample, pin) : distributionFreely(sample, pin);
   }
 
-  private Result asNormal(Sample sample, Dimension dimension) {
-    double factor = factor(sample.n());
-    double tolerance = factor * sample.cautiousDeviation();
-    return tolerance > dimension.most()
-        ? new Missing(Reason.TOO_WIDE)
-        : new AsNormal(new Reference.Around(dimension, sample.mean(), tolerance), factor);
+  private Result asNormal(Sample sample, PinReadings pin) {
+    double factor = factor(sample.n(), pin.side());
+    return around(sample.mean(), factor * sample.cautiousDeviation(), pin)
+        .<Result>map(reference -> new AsNormal(reference, factor))
+        .orElse(new Missing(Reason.TOO_WIDE));
   }
 
-  private Result distributionFreely(Sample sample, Dimension dimension) {
-    int n = sample.n();
-    int rank = DistributionFree.rank(n, policy.pCoverage(), policy.pConfidence());
-    double half = sample.step() / 2;
-    double low = sample.sorted()[rank - 1] - half;
-    double high = sample.sorted()[n - rank] + half;
-    if (low < dimension.least() || high > dimension.most()) {
-      return new Missing(Reason.TOO_WIDE);
+  /** A value with its tolerance or the limit that is wanted of it, if that says something. */
+  private static Optional<Reference> around(double mean, double tolerance, PinReadings pin) {
+    if (pin.side() != Side.BOTH) {
+      return within(mean - tolerance, mean + tolerance, pin).map(w -> w);
     }
-    return new DistributionFreely(
-        new Reference.Within(dimension, OptionalDouble.of(low), OptionalDouble.of(high)),
-        rank,
-        Math.min(policy.pCoverage(), DistributionFree.pCoverage(n, policy.pConfidence())),
-        DistributionFree.boardsNeeded(policy.pCoverage(), policy.pConfidence()));
+    return tolerance > pin.dimension().most()
+        ? Optional.empty()
+        : Optional.of(new Reference.Around(pin.dimension(), mean, tolerance));
   }
 
-  private Result byPractice(Sample sample, Dimension dimension) {
+  /** The limits that are wanted of two, if they say something. */
+  private static Optional<Reference.Within> within(double low, double high, PinReadings pin) {
+    Dimension dimension = pin.dimension();
+    boolean lower = pin.side() != Side.AT_MOST;
+    boolean upper = pin.side() != Side.AT_LEAST;
+    boolean saysNothing =
+        pin.side() == Side.AT_LEAST && low <= 0 && dimension != Dimension.TEMPERATURE;
+    if (saysNothing || lower && low < dimension.least() || upper && high > dimension.most()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Reference.Within(
+            dimension,
+            lower ? OptionalDouble.of(low) : OptionalDouble.empty(),
+            upper ? OptionalDouble.of(high) : OptionalDouble.empty()));
+  }
+
+  private Result distributionFreely(Sample sample, PinReadings pin) {
+    int n = sample.n();
+    int sides = pin.side().limits();
+    int rank = DistributionFree.rank(n, sides, policy.pCoverage(), policy.pConfidence());
+    double pHeld = DistributionFree.pCoverage(n, sides, policy.pConfidence());
+    double half = sample.step() / 2;
+    return within(sample.sorted()[rank - 1] - half, sample.sorted()[n - rank] + half, pin)
+        .<Result>map(
+            reference ->
+                new DistributionFreely(
+                    reference,
+                    rank,
+                    Math.min(policy.pCoverage(), pHeld),
+                    DistributionFree.boardsNeeded(sides, policy.pCoverage(), policy.pConfidence())))
+        .orElse(new Missing(Reason.TOO_WIDE));
+  }
+
+  private Result byPractice(Sample sample, PinReadings pin) {
     double mean = sample.mean();
     double least =
-        switch (dimension) {
+        switch (pin.dimension()) {
           case VOLTAGE -> PRACTICE_VOLTS;
           case RESISTANCE -> PRACTICE_OHMS;
           default -> PRACTICE_STEPS * sample.step();
@@ -160,13 +187,17 @@ public final class KnownGood {
     if (sample.most() - mean > tolerance || mean - sample.least() > tolerance) {
       return new Missing(Reason.BOARDS_DISAGREE);
     }
-    return new ByPractice(
-        new Reference.Around(dimension, mean, tolerance),
-        sample.n() < 2 ? OptionalDouble.empty() : OptionalDouble.of(factor(sample.n())));
+    OptionalDouble factor =
+        sample.n() < 2 ? OptionalDouble.empty() : OptionalDouble.of(factor(sample.n(), pin.side()));
+    return around(mean, tolerance, pin)
+        .<Result>map(reference -> new ByPractice(reference, factor))
+        .orElse(new Missing(Reason.TOO_WIDE));
   }
 
-  private double factor(int n) {
-    return factors.computeIfAbsent(
-        n, k -> ToleranceFactor.twoSided(k, policy.pCoverage(), policy.pConfidence()));
+  private double factor(int n, Side side) {
+    double p = policy.pCoverage();
+    return side == Side.BOTH
+        ? twoSided.computeIfAbsent(n, k -> ToleranceFactor.twoSided(k, p, policy.pConfidence()))
+        : oneSided.computeIfAbsent(n, k -> ToleranceFactor.oneSided(k, p, policy.pConfidence()));
   }
 }

@@ -12,6 +12,7 @@ import org.faultwright.measurement.ReadingValue;
  * @param pin as the socket is seen, where it is stated
  * @param net where it is stated
  * @param step of the display in SI units, above 0: the last digit that is written
+ * @param side where its reference is to have limits
  * @param readings one for each board on which the pin was read; may be empty
  */
 public record PinReadings(
@@ -20,6 +21,7 @@ public record PinReadings(
     Optional<String> net,
     Dimension dimension,
     double step,
+    Side side,
     List<OnBoard> readings) {
 
   /** Checks the kinds of the readings. */

@@ -53,9 +53,10 @@ public record PinReference(
   /**
    * Mean and factor times deviation, as for a normal distribution.
    *
+   * @param reference a value with its tolerance, or one limit
    * @param factor see {@link ToleranceFactor}
    */
-  public record AsNormal(Reference.Around reference, double factor) implements Established {}
+  public record AsNormal(Reference reference, double factor) implements Established {}
 
   /**
    * Between two of the sorted readings, each widened by half a step of the display, whatever the
@@ -74,10 +75,10 @@ public record PinReference(
    * From so few boards nothing follows about others: the mean with the tolerance that benches go
    * by.
    *
+   * @param reference a value with its tolerance, or one limit
    * @param factor of a normal tolerance interval from so many boards; empty for one
    */
-  public record ByPractice(Reference.Around reference, OptionalDouble factor)
-      implements Established {}
+  public record ByPractice(Reference reference, OptionalDouble factor) implements Established {}
 
   /** Every board reads over-range. */
   public record AlwaysOverRange(Reference.OverRange reference) implements Established {}
@@ -93,7 +94,7 @@ public record PinReference(
     SOMETIMES_OVER_RANGE,
     /** So few boards, and they differ by more than the tolerance of practice. */
     BOARDS_DISAGREE,
-    /** The interval reaches values that make no sense at a bench. */
+    /** The limits make no sense at a bench, or say nothing, as a lower one of nothing at all. */
     TOO_WIDE
   }
 }

@@ -36,6 +36,7 @@ final class PinText {
   private final List<String> overRangeOn = new ArrayList<>();
   private final List<PinReadings.OnBoard> readings = new ArrayList<>();
   private Optional<Dimension> kind = Optional.empty();
+  private Side side = Side.BOTH;
   private double step = Double.POSITIVE_INFINITY;
   private String table = "";
   private TextCell place = new TextCell(1, 1, "");
@@ -63,6 +64,11 @@ final class PinText {
     if (kind.isEmpty()) {
       kind = unit.map(u -> Quantity.parse("1 " + u).dimension());
     }
+  }
+
+  /** Where its reference is to have limits. */
+  void limit(Side side) {
+    this.side = side;
   }
 
   /** Where it was last met, for problems of the pin as a whole. */
@@ -153,6 +159,7 @@ final class PinText {
       all.add(new PinReadings.OnBoard(board, new ReadingValue.OverRange(dimension.get())));
     }
     return Optional.of(
-        new PinReadings(id, pin, net, dimension.get(), Double.isInfinite(step) ? 1 : step, all));
+        new PinReadings(
+            id, pin, net, dimension.get(), Double.isInfinite(step) ? 1 : step, side, all));
   }
 }

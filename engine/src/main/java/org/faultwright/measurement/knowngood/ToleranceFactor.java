@@ -10,7 +10,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * unknown mean and deviation: with the stated confidence the interval holds at least the stated
  * part of the population.
  *
- * <p>Exact in the sense of ISO 16269-6:2014, Annex F (one sample): k solves
+ * <p>Two-sided it is exact in the sense of ISO 16269-6:2014, Annex F (one sample): k solves
  *
  * <pre>INT phi(z) P(chi2(n-1) &gt;= (n-1) r(z)^2 / k^2) dz = confidence,
  * PHI(z/sqrt n + r(z)) - PHI(z/sqrt n - r(z)) = coverage</pre>
@@ -31,6 +31,8 @@ public final class ToleranceFactor {
 
   private static final double STEP = 0.125;
   private static final int POINTS = (int) (REACH / STEP) + 1;
+  private static final double TAIL = 1e-14;
+  private static final int POINTS_ONE_SIDED = 400;
   private static final BrentSolver ROOT = new BrentSolver(1e-12, 1e-13, 1e-15);
 
   private final int n;
@@ -59,6 +61,47 @@ public final class ToleranceFactor {
   public static double twoSided(int n, double pCoverage, double pConfidence) {
     check(n, pCoverage, pConfidence);
     return new ToleranceFactor(n, pCoverage, pConfidence).solve(howe(n, pCoverage, pConfidence));
+  }
+
+  /**
+   * The exact one-sided factor: {@code mean - k s}, or {@code mean + k s}, holds at least the part
+   * on its side. It is a quantile of the noncentral t distribution, {@code k sqrt n}, here by
+   * integrating over the logarithm of the deviation, where the density falls exponentially and the
+   * trapezoidal rule is as good as above.
+   *
+   * @param n number of readings, at least 2
+   * @param pCoverage part of the population, in (0, 1)
+   * @param pConfidence in (0, 1)
+   * @throws IllegalArgumentException when an argument is out of its domain
+   */
+  public static double oneSided(int n, double pCoverage, double pConfidence) {
+    check(n, pCoverage, pConfidence);
+    double nu = n - 1.0;
+    double quantile = NORMAL.inverseCumulativeProbability(pCoverage) * Math.sqrt(n);
+    ChiSquaredDistribution chi2 = ChiSquaredDistribution.of(nu);
+    double from = Math.log(chi2.inverseCumulativeProbability(TAIL) / nu) / 2;
+    double to = Math.log(chi2.inverseSurvivalProbability(TAIL) / nu) / 2;
+    double[] deviations = new double[POINTS_ONE_SIDED];
+    double[] weights = new double[POINTS_ONE_SIDED];
+    for (int i = 0; i < POINTS_ONE_SIDED; i++) {
+      deviations[i] = Math.exp(from + (to - from) * i / (POINTS_ONE_SIDED - 1));
+      double square = nu * deviations[i] * deviations[i];
+      weights[i] = chi2.density(square) * 2 * square * (to - from) / (POINTS_ONE_SIDED - 1);
+    }
+    DoubleUnaryOperator excess =
+        k -> {
+          double sum = 0;
+          for (int i = 0; i < POINTS_ONE_SIDED; i++) {
+            double z = k * Math.sqrt(n) * deviations[i] - quantile;
+            sum += weights[i] * NORMAL.cumulativeProbability(z);
+          }
+          return sum - pConfidence;
+        };
+    double reach = 1;
+    while (excess.applyAsDouble(reach) < 0 || excess.applyAsDouble(-reach) > 0) {
+      reach *= 2;
+    }
+    return ROOT.findRoot(excess, -reach, reach);
   }
 
   /**

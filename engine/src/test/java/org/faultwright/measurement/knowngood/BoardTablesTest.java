@@ -86,6 +86,19 @@ class BoardTablesTest {
   }
 
   @Test
+  void limitsAreRead() {
+    assertThat(
+            read(Optional.of("V"), "pin,limit,a\n1,at-least,5\n2,at-most,1\n3,,2\n4,both,2\n")
+                .pins()
+                .stream()
+                .map(PinReadings::side))
+        .containsExactly(Side.AT_LEAST, Side.AT_MOST, Side.BOTH, Side.BOTH);
+    assertThat(refused(Optional.of("V"), "pin,limit,a\n1,lower,5\n"))
+        .containsExactly(
+            "t1.csv: row 2, column 2: limit 'lower' is not known; write at-least, at-most or both");
+  }
+
+  @Test
   void namesThatOccurTwiceGetTheirPins() {
     assertThat(
             read(Optional.of("V"), "pin,net,b\n4,GND,0\n5,CC,0.5\n9,GND,0\n").pins().stream()

@@ -39,7 +39,7 @@ class CoverageTest {
   @CsvSource({"30, 0.85", "93, 0.95"})
   void sortedReadingsKeepTheirPromise(int n, double coverage) {
     Random chance = new Random(1941);
-    double confidence = DistributionFree.pConfidence(n, 1, coverage);
+    double confidence = DistributionFree.pConfidence(n, 2, 1, coverage);
     int kept = 0;
     for (int i = 0; i < TRIES; i++) {
       double[] sorted = chance.doubles(n).sorted().toArray();
@@ -64,9 +64,10 @@ class CoverageTest {
       Sample sample = draw(n, step, chance);
       PinReadings pin = KnownGoodTest.volts(sample.sorted());
       PinReadings rounded =
-          new PinReadings(pin.id(), pin.pin(), pin.net(), pin.dimension(), step, pin.readings());
+          new PinReadings(
+              pin.id(), pin.pin(), pin.net(), pin.dimension(), step, pin.side(), pin.readings());
       if (usual.reference(rounded).result() instanceof PinReference.AsNormal result) {
-        Reference.Around around = result.reference();
+        Reference.Around around = (Reference.Around) result.reference();
         double low = around.nominal() - around.tolerance();
         double high = around.nominal() + around.tolerance();
         normal++;

@@ -24,7 +24,7 @@ class DistributionFreeReference {
     "0.99, 0.99, 662"
   })
   void sampleSizes(double coverage, double confidence, int n) {
-    assertThat(DistributionFree.boardsNeeded(coverage, confidence)).isEqualTo(n);
+    assertThat(DistributionFree.boardsNeeded(2, coverage, confidence)).isEqualTo(n);
     assertThat(closedForm(n, coverage)).isGreaterThanOrEqualTo(confidence);
     assertThat(closedForm(n - 1, coverage)).isLessThan(confidence);
   }
@@ -37,19 +37,30 @@ class DistributionFreeReference {
   @Test
   void confidence_isThatOfTheClosedForm() {
     for (int n : new int[] {2, 5, 30, 93, 500}) {
-      assertThat(DistributionFree.pConfidence(n, 1, 0.95))
+      assertThat(DistributionFree.pConfidence(n, 2, 1, 0.95))
           .isCloseTo(closedForm(n, 0.95), within(1e-12));
-      double coverage = DistributionFree.pCoverage(n, 0.95);
+      double coverage = DistributionFree.pCoverage(n, 2, 0.95);
       assertThat(closedForm(n, coverage)).isCloseTo(0.95, within(1e-9));
     }
+  }
+
+  /** One side: 59 readings for 95 % and 95 %; closed form 1 - p^n, Wilks 1941. */
+  @ParameterizedTest
+  @CsvSource({"0.95, 0.95, 59", "0.90, 0.95, 29", "0.95, 0.90, 45", "0.99, 0.99, 459"})
+  void sampleSizes_ofOneSide(double coverage, double confidence, int n) {
+    assertThat(DistributionFree.boardsNeeded(1, coverage, confidence)).isEqualTo(n);
+    assertThat(1 - Math.pow(coverage, n)).isGreaterThanOrEqualTo(confidence);
+    assertThat(1 - Math.pow(coverage, n - 1)).isLessThan(confidence);
+    assertThat(DistributionFree.pConfidence(n, 1, 1, coverage))
+        .isCloseTo(1 - Math.pow(coverage, n), within(1e-12));
   }
 
   /** By enumeration of the binomial: at least 2 r of n readings fall outside of the part. */
   @Test
   void innerRanksAreUsed_whereThereAreEnough() {
-    assertThat(DistributionFree.rank(30, 0.95, 0.95)).isEqualTo(1);
-    assertThat(DistributionFree.rank(93, 0.95, 0.95)).isEqualTo(1);
-    int rank = DistributionFree.rank(500, 0.95, 0.95);
+    assertThat(DistributionFree.rank(30, 2, 0.95, 0.95)).isEqualTo(1);
+    assertThat(DistributionFree.rank(93, 2, 0.95, 0.95)).isEqualTo(1);
+    int rank = DistributionFree.rank(500, 2, 0.95, 0.95);
     assertThat(rank).isGreaterThan(1);
     assertThat(1 - binomial(500, 2 * rank - 1, 0.05)).isGreaterThanOrEqualTo(0.95);
     assertThat(1 - binomial(500, 2 * rank + 1, 0.05)).isLessThan(0.95);

@@ -48,7 +48,8 @@ class KnownGoodProperty {
     PinReference a = knownGood.reference(pin);
     PinReference b =
         knownGood.reference(
-            new PinReadings(pin.id(), pin.pin(), pin.net(), pin.dimension(), pin.step(), turned));
+            new PinReadings(
+                pin.id(), pin.pin(), pin.net(), pin.dimension(), pin.step(), pin.side(), turned));
     assertThat(b.result()).isEqualTo(a.result());
     assertThat(b.mean()).isEqualTo(a.mean());
     assertThat(b.deviation()).isEqualTo(a.deviation());
@@ -106,19 +107,24 @@ class KnownGoodProperty {
 
   private static PinReadings stepped(double[] values, double step) {
     PinReadings pin = KnownGoodTest.volts(values);
-    return new PinReadings(pin.id(), pin.pin(), pin.net(), pin.dimension(), step, pin.readings());
+    return new PinReadings(
+        pin.id(), pin.pin(), pin.net(), pin.dimension(), step, pin.side(), pin.readings());
   }
 
   private static double low(PinReference reference) {
     return reference.result() instanceof AsNormal normal
-        ? normal.reference().nominal() - normal.reference().tolerance()
+        ? around(normal).nominal() - around(normal).tolerance()
         : limits(reference).low().orElseThrow();
   }
 
   private static double high(PinReference reference) {
     return reference.result() instanceof AsNormal normal
-        ? normal.reference().nominal() + normal.reference().tolerance()
+        ? around(normal).nominal() + around(normal).tolerance()
         : limits(reference).high().orElseThrow();
+  }
+
+  private static Reference.Around around(AsNormal normal) {
+    return (Reference.Around) normal.reference();
   }
 
   private static Reference.Within limits(PinReference reference) {

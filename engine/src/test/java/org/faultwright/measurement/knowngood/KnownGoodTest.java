@@ -38,7 +38,8 @@ class KnownGoodTest {
     assertThat(result.isCounted()).isTrue();
     // factor: Meeker, Hahn, Escobar, Statistical Intervals, Table J.5b
     assertThat(result.factor()).isCloseTo(3.393, within(5e-4));
-    assertThat(result.reference().tolerance()).isCloseTo(3.393 * deviation, within(1e-5));
+    assertThat(((Reference.Around) result.reference()).tolerance())
+        .isCloseTo(3.393 * deviation, within(1e-5));
   }
 
   @Test
@@ -68,7 +69,8 @@ class KnownGoodTest {
   void boardsThatAllShowTheSame_areNotTakenForTheSame() {
     PinReference reference = USUAL.reference(volts(0.45, 0.45, 0.45, 0.45, 0.45, 0.45, 0.45, 0.45));
     assertThat(reference.normality()).isEqualTo(new Normality.TooCoarse());
-    Reference.Around around = ((PinReference.AsNormal) reference.result()).reference();
+    Reference.Around around =
+        (Reference.Around) ((PinReference.AsNormal) reference.result()).reference();
     double k = ToleranceFactor.twoSided(8, 0.95, 0.95);
     assertThat(around.tolerance()).isCloseTo(k * 0.001 / Math.sqrt(12), within(1e-12));
   }
@@ -84,8 +86,9 @@ class KnownGoodTest {
   private static void assertPractice(double about, double tolerance, double... values) {
     PinReference.ByPractice result =
         (PinReference.ByPractice) USUAL.reference(volts(values)).result();
-    assertThat(result.reference().nominal()).isCloseTo(about, within(0.001));
-    assertThat(result.reference().tolerance()).isCloseTo(tolerance, within(0.001));
+    assertThat(((Reference.Around) result.reference()).nominal()).isCloseTo(about, within(0.001));
+    assertThat(((Reference.Around) result.reference()).tolerance())
+        .isCloseTo(tolerance, within(0.001));
     assertThat(result.isCounted()).isFalse();
     assertThat(result.factor().isPresent()).isEqualTo(values.length > 1);
   }
@@ -115,6 +118,41 @@ class KnownGoodTest {
     assertThat(wild.result()).isEqualTo(new PinReference.Missing(Reason.TOO_WIDE));
   }
 
+  /** Ten readings with one limit; factor 2.911 of one side, Montgomery and Runger, Table XII. */
+  @Test
+  void oneLimit_hasAFactorOfItsOwn() {
+    double deviation = Math.sqrt(124 / 9.0) / 1000;
+    Reference.Within atLeast = limit(Side.AT_LEAST, TEN);
+    assertThat(atLeast.low().orElseThrow()).isCloseTo(0.45 - 2.911 * deviation, within(1e-5));
+    assertThat(atLeast.high()).isEmpty();
+    Reference.Within atMost = limit(Side.AT_MOST, TEN);
+    assertThat(atMost.high().orElseThrow()).isCloseTo(0.45 + 2.911 * deviation, within(1e-5));
+    assertThat(atMost.low()).isEmpty();
+    // common practice, no source: 10 % or 30 mV
+    assertThat(limit(Side.AT_LEAST, 0.5).low().orElseThrow()).isCloseTo(0.45, within(1e-9));
+    // not normal: the smallest, less half a step
+    double[] far = DoubleStream.concat(DoubleStream.of(TEN), DoubleStream.of(0.520)).toArray();
+    assertThat(limit(Side.AT_LEAST, far).low().orElseThrow()).isCloseTo(0.4435, within(1e-9));
+  }
+
+  @Test
+  void lowerLimitOfNothing_isNone() {
+    assertThat(USUAL.reference(sided(Side.AT_LEAST, 0.01, 0.3, 0.1, 0.2)).result())
+        .isEqualTo(new PinReference.Missing(Reason.TOO_WIDE));
+  }
+
+  private static Reference.Within limit(Side side, double... values) {
+    PinReference.Established result =
+        (PinReference.Established) USUAL.reference(sided(side, values)).result();
+    return (Reference.Within) result.reference();
+  }
+
+  private static PinReadings sided(Side side, double... values) {
+    PinReadings pin = volts(values);
+    return new PinReadings(
+        pin.id(), pin.pin(), pin.net(), pin.dimension(), pin.step(), side, pin.readings());
+  }
+
   static PinReadings volts(double... values) {
     return pin(0, values);
   }
@@ -134,6 +172,6 @@ class KnownGoodTest {
               "b" + (readings.size() + 1), new ReadingValue.OverRange(Dimension.VOLTAGE)));
     }
     return new PinReadings(
-        "cc1", Optional.empty(), Optional.empty(), Dimension.VOLTAGE, 0.001, readings);
+        "cc1", Optional.empty(), Optional.empty(), Dimension.VOLTAGE, 0.001, Side.BOTH, readings);
   }
 }

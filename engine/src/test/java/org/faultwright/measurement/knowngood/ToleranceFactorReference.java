@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Published factors of two-sided normal tolerance intervals. */
+/** Published factors of normal tolerance intervals. */
 class ToleranceFactorReference {
 
   /** Half a unit of the fourth place, and a little. */
@@ -62,6 +62,48 @@ class ToleranceFactorReference {
   void approximationIsNarrower(int n, double howe) {
     assertThat(ToleranceFactor.howe(n, 0.95, 0.95)).isCloseTo(howe, within(TO_FOUR_PLACES));
     assertThat(ToleranceFactor.twoSided(n, 0.95, 0.95)).isGreaterThan(howe + 0.002);
+  }
+
+  /**
+   * D. C. Montgomery and G. C. Runger, Applied Statistics and Probability for Engineers, Table XII,
+   * one-sided. Its entry for 20 readings, 95 % with 90 % confidence, is reported to be a misprint
+   * of 2.208.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "5, 0.95, 0.95, 4.203",
+    "10, 0.95, 0.95, 2.911",
+    "20, 0.95, 0.95, 2.396",
+    "30, 0.95, 0.95, 2.220",
+    "50, 0.95, 0.95, 2.065",
+    "100, 0.95, 0.95, 1.927",
+    "2, 0.90, 0.90, 10.253",
+    "5, 0.90, 0.90, 2.742",
+    "20, 0.95, 0.90, 2.208",
+    "10, 0.90, 0.99, 3.048",
+    "30, 0.99, 0.99, 3.447"
+  })
+  void oneSidedTable(int n, double coverage, double confidence, double k) {
+    assertThat(ToleranceFactor.oneSided(n, coverage, confidence)).isCloseTo(k, within(TO_TABLES));
+  }
+
+  /** NIST/SEMATECH e-Handbook, 7.2.6.3: exact one-sided factor by the noncentral t. */
+  @Test
+  void handbookExample_ofOneSide() {
+    assertThat(ToleranceFactor.oneSided(43, 0.90, 0.99)).isCloseTo(1.87395, within(1e-5));
+    double limit = 97.07 + 0.0268 * ToleranceFactor.oneSided(43, 0.90, 0.99);
+    assertThat(limit).isCloseTo(97.1203, within(1e-4));
+  }
+
+  /** Closed form: for half of the population k sqrt n is the quantile of the central t. */
+  @Test
+  void halfOfThePopulationIsStudents() {
+    // t at 97.5 %, standard tables (from memory, recomputed)
+    assertThat(Math.sqrt(5) * ToleranceFactor.oneSided(5, 0.5, 0.975))
+        .isCloseTo(2.776, within(5e-4));
+    assertThat(Math.sqrt(2) * ToleranceFactor.oneSided(2, 0.5, 0.975))
+        .isCloseTo(12.706, within(5e-4));
+    assertThat(ToleranceFactor.oneSided(9, 0.5, 0.5)).isCloseTo(0, within(1e-9));
   }
 
   /** Closed form: very many readings tell mean and deviation, and leave the normal quantile. */

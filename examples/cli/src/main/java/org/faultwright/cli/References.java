@@ -33,8 +33,8 @@ import picocli.CommandLine.Spec;
       "Make references for a pack from readings on known-good boards.",
       "",
       "A table is CSV (commas, semicolons or tabs) with one row for each pin. The columns point,"
-          + " net and pin say which it is, unit is the unit of bare numbers, note is skipped; each"
-          + " other column is a board. A table of one board may call it value. Nothing, -, GND and"
+          + " net and pin say which it is, unit is the unit of bare numbers, limit is at-least or"
+          + " at-most where one limit is wanted, note is skipped; each other column is a board. A table of one board may call it value. Nothing, -, GND and"
           + " NC are no reading.",
       ""
     },

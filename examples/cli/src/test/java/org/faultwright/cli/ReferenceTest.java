@@ -159,23 +159,31 @@ class ReferenceTest {
   @Test
   void blockOfAnythingCanBeRead() throws IOException {
     String table =
-        "pin\tnet\ta: \"x\"\tb # c\tc\td\n"
-            + "1\t\"a\"\"b\\ # c: [d\"\t1.2 kohm\t1.3 kohm\t1k25\t1.26 kohm\n"
-            + "2\tground\t0.1 ohm\t0.3 ohm\t0.2 ohm\t0.2 ohm\n"
-            + "3\theat\t25 \u00b0C\t26 \u00b0C\t24 \u00b0C\t25 \u00b0C\n"
-            + "4\tload\t100 nF\t110 nF\t90 nF\t100 nF\n"
-            + "5\tzero\t0 V\t0.001 V\t-0.001 V\t0 V\n"
-            + "6\tclock\t32.768 kHz\t32.769 kHz\t32.767 kHz\t32.768 kHz\n"
-            + "7\tdraw\t1.2 mA\t\t\t\n"
-            + "8\tstart\t2.1 s\t2.2 s\t2.0 s\t2.1 s\n";
+        "pin\tnet\tlimit\ta: \"x\"\tb # c\tc\td\n"
+            + "1\t\"a\"\"b\\ # c: [d\"\t\t1.2 kohm\t1.3 kohm\t1k25\t1.26 kohm\n"
+            + "2\tground\t\t0.1 ohm\t0.3 ohm\t0.2 ohm\t0.2 ohm\n"
+            + "3\theat\t\t25 \u00b0C\t26 \u00b0C\t24 \u00b0C\t25 \u00b0C\n"
+            + "4\tload\t\t100 nF\t110 nF\t90 nF\t100 nF\n"
+            + "5\tzero\t\t0 V\t0.001 V\t-0.001 V\t0 V\n"
+            + "6\tclock\t\t32.768 kHz\t32.769 kHz\t32.767 kHz\t32.768 kHz\n"
+            + "7\tdraw\t\t1.2 mA\t\t\t\n"
+            + "8\tstart\t\t2.1 s\t2.2 s\t2.0 s\t2.1 s\n"
+            + "9\trail\tat-least\t5.1 V\t5.2 V\t5.1 V\t5.0 V\n"
+            + "10\tpath\tat-most\t0.3 ohm\t0.2 ohm\t\t\n";
     for (Shell shell : List.of(Shell.PLAIN, UTF_8)) {
       Shell.Result result = shell.reading(table).run("reference", "--block", "-");
       assertThat(result.err()).isEmpty();
       Map<String, Point> points = pasted(result.out());
-      assertThat(points).hasSize(8);
+      assertThat(points).hasSize(10);
       assertThat(points.get("a-b-c-d").title()).isEqualTo("a\"b\\ # c: [d");
       assertThat(((Reference.Within) points.get("ground").reference()).low()).isEmpty();
       assertThat(((Reference.Within) points.get("zero").reference()).low()).isPresent();
+      Reference.Within rail = (Reference.Within) points.get("rail").reference();
+      assertThat(rail.low().orElseThrow()).isBetween(4.4, 5.0);
+      assertThat(rail.high()).isEmpty();
+      Reference.Within path = (Reference.Within) points.get("path").reference();
+      assertThat(path.low()).isEmpty();
+      assertThat(path.high().orElseThrow()).isCloseTo(0.75, within(1e-9)); // 0.25 and 0.5 ohm
       assertThat(points.get("heat").reference().dimension()).isEqualTo(Dimension.TEMPERATURE);
     }
   }

@@ -71,6 +71,7 @@ public final class ReferenceJson {
     }
     json.writeStringField("quantity", pin.of().dimension().word());
     json.writeStringField("unit", pin.of().dimension().unit());
+    json.writeStringField("limit", words(pin.of().side()));
     json.writeNumberField("step", pin.of().step());
     json.writeNumberField("read", pin.of().readings().size());
     json.writeNumberField("used", pin.used());
@@ -98,8 +99,7 @@ public final class ReferenceJson {
   private void write(PinReference.Result result) throws IOException {
     if (result instanceof PinReference.Missing missing) {
       json.writeStringField("by", "none");
-      json.writeStringField(
-          "why", missing.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      json.writeStringField("why", words(missing.reason()));
       return;
     }
     PinReference.Established established = (PinReference.Established) result;
@@ -123,6 +123,10 @@ public final class ReferenceJson {
       number("low", within.low());
       number("high", within.high());
     }
+  }
+
+  private static String words(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private void number(String name, OptionalDouble value) throws IOException {

@@ -1,8 +1,7 @@
 package org.faultwright.cli.text;
 
 import java.util.List;
-import java.util.Optional;
-import org.faultwright.measurement.Quantity;
+import java.util.stream.Stream;
 import org.faultwright.measurement.knowngood.PinReference;
 import org.faultwright.measurement.knowngood.ReferencePolicy;
 
@@ -68,17 +67,16 @@ public final class ReferenceBlock {
   }
 
   private static List<String> limits(WrittenReference.Limits limits) {
-    Optional<Quantity> low = limits.low();
-    return low.isPresent()
-        ? List.of("low: " + low.get(), "high: " + limits.high().orElseThrow())
-        : List.of("high: " + limits.high().orElseThrow());
+    return Stream.concat(
+            limits.low().map(l -> "low: " + l).stream(),
+            limits.high().map(h -> "high: " + h).stream())
+        .toList();
   }
 
   private void basis(PinReference pin, PinReference.Established result) {
     if (result instanceof PinReference.ByPractice practice) {
       line("    basis: common-practice");
-      remark(
-          "    Common practice: " + ReferenceWords.practice(pin.used(), practice.factor(), policy));
+      remark("    Common practice: " + ReferenceWords.practice(pin, practice.factor(), policy));
     } else {
       int read = pin.of().readings().size();
       int seen = result instanceof PinReference.AlwaysOverRange ? read : pin.used();

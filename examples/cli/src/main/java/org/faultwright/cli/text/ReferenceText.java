@@ -192,7 +192,7 @@ public final class ReferenceText {
           "by practice, "
               + ReferenceWords.rule(pin.of().dimension())
               + "; "
-              + ReferenceWords.practice(pin.used(), practice.factor(), policy));
+              + ReferenceWords.practice(pin, practice.factor(), policy));
     } else if (pin.result() instanceof AsNormal) {
       if (pin.normality() instanceof Normality.TooFew) {
         notes.add("taken for normal without a test, which needs " + FEWEST_TO_TEST + " boards");

@@ -6,6 +6,7 @@ import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.knowngood.PinReadings;
 import org.faultwright.measurement.knowngood.PinReference;
 import org.faultwright.measurement.knowngood.ReferencePolicy;
+import org.faultwright.measurement.knowngood.Side;
 
 /** References from known-good boards in words. */
 final class ReferenceWords {
@@ -57,7 +58,9 @@ final class ReferenceWords {
           + " that another meter can read outside on a good board.";
 
   /** What a tolerance of practice is worth. */
-  static String practice(int boards, OptionalDouble factor, ReferencePolicy policy) {
+  static String practice(PinReference pin, OptionalDouble factor, ReferencePolicy policy) {
+    int boards = pin.used();
+    Side side = pin.of().side();
     String worth = "from " + boards(boards) + " nothing follows about how far good boards differ";
     return factor.isEmpty()
         ? worth
@@ -66,21 +69,21 @@ final class ReferenceWords {
             + promise(policy)
             + ", it would take "
             + String.format(java.util.Locale.ROOT, "%.1f", factor.getAsDouble())
-            + " standard deviations on each side";
+            + " standard deviations"
+            + (side == Side.BOTH ? " on each side" : "");
   }
 
   /** What smallest and largest are worth. */
   static String sorted(PinReference pin, PinReference.DistributionFreely free, ReferencePolicy p) {
     boolean enough = free.pCoverage() >= p.pCoverage();
     String between =
-        free.rank() == 1
-            ? "smallest to largest of " + boards(pin.used())
-            : "number "
-                + free.rank()
-                + " from below to number "
-                + free.rank()
-                + " from above of "
-                + boards(pin.used());
+        switch (pin.of().side()) {
+              case BOTH -> nth(free.rank(), "smallest") + " to " + nth(free.rank(), "largest");
+              case AT_LEAST -> "from the " + nth(free.rank(), "smallest");
+              case AT_MOST -> "up to the " + nth(free.rank(), "largest");
+            }
+            + " of "
+            + boards(pin.used());
     return between
         + ", whatever the distribution: holds "
         + (enough
@@ -93,6 +96,10 @@ final class ReferenceWords {
                 + Figures.percent(p.pCoverage())
                 + " takes "
                 + boards(free.boardsNeeded()));
+  }
+
+  private static String nth(int rank, String end) {
+    return rank == 1 ? end : "number " + rank + " from the " + end;
   }
 
   static String outlier(PinReadings.OnBoard reading) {
