@@ -94,6 +94,21 @@ public record Inquiry(
         : whole(model.observing(likelihoods.keySet(), asked), whole);
   }
 
+  /**
+   * The answer by what the evidence leaves of a model, if that is within the budget: for a model of
+   * which one knows that the whole is not, so that its size need not be predicted.
+   */
+  public Marginals perCaseOf(Model model) {
+    Optional<Model> left = Reduction.of(model, likelihoods, asked);
+    if (left.isEmpty()) {
+      return new Marginals.Impossible();
+    }
+    EliminationOrder order = EliminationOrder.best(left.get());
+    return order.size() > budget
+        ? new Marginals.OverBudget(Double.POSITIVE_INFINITY, order.size(), budget)
+        : perCase(left.get(), order);
+  }
+
   Marginals perCase(Model left, EliminationOrder order) {
     return read(Marginals.Route.PER_CASE, order, CircuitCompiler.compile(left, order).evaluation());
   }

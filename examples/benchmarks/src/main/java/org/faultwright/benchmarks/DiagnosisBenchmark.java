@@ -41,10 +41,10 @@ public class DiagnosisBenchmark {
   /** Opens the case without its last fact and has it answered once. */
   @Setup
   public void open() {
-    pack = Charging.pack();
+    pack = WrenPacks.pack();
     engine = Engine.create();
-    caseFile = Charging.caseFile(pack);
-    last = Charging.last(caseFile);
+    caseFile = WrenPacks.caseFile(pack);
+    last = WrenPacks.last(caseFile);
     open = engine.resume(pack, caseFile.without(last.id()));
     if (open.answer().posterior().isEmpty() || open.answer().isEnd()) {
       throw new IllegalStateException("case must be one that is still to be weighed");
@@ -82,7 +82,7 @@ public class DiagnosisBenchmark {
   /** A pack that has been read is compiled, up to the circuit of a device as taken in. */
   @Benchmark
   public int compilePack() {
-    CompiledPack compiled = Charging.compiled(pack);
+    CompiledPack compiled = WrenPacks.compiled(pack);
     return compiled.operations();
   }
 }

@@ -1,7 +1,6 @@
 package org.faultwright.benchmarks;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,7 +16,7 @@ import weka.core.SerializedObject;
  * <p>Soft evidence about a variable enters as a virtual child that is observed in its first state
  * (Pearl, Probabilistic Reasoning in Intelligent Systems, 1988, section 2.2.2; from memory).
  */
-final class Peer {
+final class Peer implements Contender {
 
   /** The reader validates, so that the grammar has to stand in the document. */
   private static final String HEADER =
@@ -39,16 +38,24 @@ final class Peer {
       """;
 
   private final SerializedObject untouched;
-  private final List<Integer> observed = new ArrayList<>();
+  private final Map<Integer, Integer> observed = new TreeMap<>();
+  private final int asked;
+  private MarginCalculator ready;
 
   /**
    * @param likelihoods P(facts | state) up to a factor, by number of the variable
    */
   Peer(DiscreteNetwork network, Map<Integer, double[]> likelihoods) throws Exception {
+    asked = network.nodes().size();
     List<DiscreteNetwork.Node> nodes = new ArrayList<>(network.nodes());
     for (Map.Entry<Integer, double[]> e : new TreeMap<>(likelihoods).entrySet()) {
-      observed.add(nodes.size());
-      nodes.add(virtualChild(e.getKey(), e.getValue()));
+      int only = Evidence.onlyState(e.getValue());
+      if (only >= 0) {
+        observed.put(e.getKey(), only);
+      } else {
+        observed.put(nodes.size(), 0);
+        nodes.add(Evidence.virtualChild(e.getKey(), e.getValue()));
+      }
     }
     BIFReader reader = new BIFReader();
     reader.processString(xmlbif(nodes));
@@ -64,20 +71,25 @@ final class Peer {
 
   /** Enters the evidence, which brings all margins up to date. */
   MarginCalculator enter(MarginCalculator copy) throws Exception {
-    for (int node : observed) {
-      copy.setEvidence(node, 0);
+    for (Map.Entry<Integer, Integer> e : observed.entrySet()) {
+      copy.setEvidence(e.getKey(), e.getValue());
     }
     return copy;
   }
 
-  private static DiscreteNetwork.Node virtualChild(int parent, double[] likelihood) {
-    double most = Arrays.stream(likelihood).max().orElseThrow();
-    double[] rows = new double[2 * likelihood.length];
-    for (int s = 0; s < likelihood.length; s++) {
-      rows[2 * s] = likelihood[s] / most;
-      rows[2 * s + 1] = 1 - rows[2 * s];
+  @Override
+  public void reset() {
+    ready = copy();
+  }
+
+  @Override
+  public double[][] answer() throws Exception {
+    enter(ready);
+    double[][] all = new double[asked][];
+    for (int v = 0; v < asked; v++) {
+      all[v] = ready.getMargin(v);
     }
-    return new DiscreteNetwork.Node("evidence on " + parent, 2, new int[] {parent}, rows);
+    return all;
   }
 
   /** The network in the XML interchange format for Bayesian networks, version 0.3. */

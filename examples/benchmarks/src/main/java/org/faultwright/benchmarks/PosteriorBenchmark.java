@@ -38,7 +38,7 @@ public class PosteriorBenchmark {
     public void build() throws Exception {
       question = new Question();
       double apart = Question.furthestApart(question.ours(), question.peers(question.copy()));
-      if (!(apart <= Question.SAME)) {
+      if (!(apart <= Agreement.SAME)) {
         throw new IllegalStateException("both must give the same posterior: " + apart + " apart");
       }
     }

@@ -14,18 +14,15 @@ import weka.classifiers.bayes.net.MarginCalculator;
 /** How likely is each cause of the charging pack, given the facts of the case: put to both. */
 final class Question {
 
-  /** Two posteriors no further apart than this are the same. */
-  static final double SAME = 1e-9;
-
   private final CompiledPack compiled;
   private final List<Told> facts;
   private final Peer peer;
   private final Map<CauseId, Integer> nodes = new LinkedHashMap<>();
 
   Question() throws Exception {
-    Pack pack = Charging.pack();
-    compiled = Charging.compiled(pack);
-    facts = Charging.caseFile(pack).facts();
+    Pack pack = WrenPacks.pack();
+    compiled = WrenPacks.compiled(pack);
+    facts = WrenPacks.caseFile(pack).facts();
     DiscreteNetwork network = compiled.tables(facts);
     peer = new Peer(network, compiled.likelihoods(facts));
     List<String> names = network.nodes().stream().map(DiscreteNetwork.Node::name).toList();

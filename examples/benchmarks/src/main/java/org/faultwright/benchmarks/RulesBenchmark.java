@@ -36,9 +36,9 @@ public class RulesBenchmark {
   /** Opens a working memory. */
   @Setup
   public void open() {
-    Pack pack = Charging.pack();
-    with = Charging.caseFile(pack);
-    without = with.without(Charging.last(with).id());
+    Pack pack = WrenPacks.pack();
+    with = WrenPacks.caseFile(pack);
+    without = with.without(WrenPacks.last(with).id());
     memory = RuleBase.shared().open(pack, with.intake());
   }
 

@@ -14,16 +14,18 @@ import org.faultwright.pack.reader.PackLibrary;
 import org.faultwright.pack.reader.PackReading;
 import org.faultwright.pack.yaml.YamlText;
 
-/** The charging pack as it comes on the class path, and a case for it. */
-final class Charging {
+/** The packs of the Wren handset as they come on the class path, and a case for each. */
+final class WrenPacks {
 
-  private static final String CASE = "/case.yaml";
-
-  private Charging() {}
+  private WrenPacks() {}
 
   static Pack pack() {
+    return pack("charging");
+  }
+
+  static Pack pack(String subsystem) {
     PackReading reading =
-        PackLibrary.onClassPath().read(new PackId("wren-handset", "charging")).orElseThrow();
+        PackLibrary.onClassPath().read(new PackId("wren-handset", subsystem)).orElseThrow();
     if (reading instanceof PackReading.Readable readable) {
       return readable.pack();
     }
@@ -37,10 +39,11 @@ final class Charging {
     throw new IllegalStateException("pack must compile: " + pack.id());
   }
 
-  /** Four facts about a device as taken in; the last one is an outcome. */
+  /** Four or five facts about a device as taken in; the last one is an outcome. */
   static CaseFile caseFile(Pack pack) {
-    try (InputStream in = Charging.class.getResourceAsStream(CASE)) {
-      CaseReading reading = new CaseReader(pack).read(YamlText.read("case.yaml", in));
+    String file = "/case-" + pack.id().subsystem() + ".yaml";
+    try (InputStream in = WrenPacks.class.getResourceAsStream(file)) {
+      CaseReading reading = new CaseReader(pack).read(YamlText.read(file, in));
       if (reading instanceof CaseReading.Readable readable) {
         return readable.caseFile();
       }
