@@ -19,9 +19,10 @@ import org.faultwright.rules.Reason;
  * @param why the reason that made it a candidate
  * @param words the reason in words
  * @param value orders candidates of one kind, the greater first
- * @param order orders those of the same value: the place in the pack, or of a fact
+ * @param order orders those of the same value: the place in the pack, nothing to be done first
  * @param turns the bench positions to bring about, where no step says so
  * @param about the facts that it is about
+ * @param again what is to be looked at again, where it is that
  */
 public record Candidate(
     Advice.Kind kind,
@@ -31,7 +32,8 @@ public record Candidate(
     double value,
     int order,
     List<BenchState> turns,
-    Set<FactId> about) {
+    Set<FactId> about,
+    Optional<Topic> again) {
 
   private static final Comparator<Candidate> GREATER_VALUE =
       Comparator.comparingDouble(Candidate::value).reversed();
@@ -40,6 +42,8 @@ public record Candidate(
   private static final Comparator<Candidate> LAST =
       Comparator.comparingInt(Candidate::order)
           .thenComparing(c -> c.step.map(StepId::value).orElse(""))
+          .thenComparing(c -> c.again.map(Topic::toString).orElse(""))
+          .thenComparing(Candidate::newest, Comparator.reverseOrder())
           .thenComparing(Candidate::words)
           .thenComparing(c -> c.turns.toString())
           .thenComparing(c -> c.about.toString());
@@ -63,7 +67,15 @@ public record Candidate(
   public static Candidate step(
       Advice.Kind kind, PackStep step, Reason.Why why, String words, double value) {
     return new Candidate(
-        kind, Optional.of(step.id()), why, words, value, step.order(), List.of(), Set.of());
+        kind,
+        Optional.of(step.id()),
+        why,
+        words,
+        value,
+        step.order(),
+        List.of(),
+        Set.of(),
+        Optional.empty());
   }
 
   /** Asking the customer before a step. */
@@ -73,34 +85,56 @@ public record Candidate(
 
   /** Asking again what was said or seen. */
   public static Candidate lookAgain(Said said, Conflict conflict) {
-    return again(Optional.empty(), Reason.Why.CONFLICT, said.id(), conflict.words(), 0);
+    return again(
+        Optional.empty(), Reason.Why.CONFLICT, said.id(), said.topic(), conflict.words(), 0);
   }
 
   /** Testing again. */
   public static Candidate testAgain(PackStep step, Observed seen, Conflict conflict) {
-    return again(Optional.of(step.id()), Reason.Why.CONFLICT, seen.id(), conflict.words(), 0);
+    return again(
+        Optional.of(step), Reason.Why.CONFLICT, seen.id(), seen.topic(), conflict.words(), 0);
   }
 
   /** Taking a reading again. */
-  public static Candidate rereading(PackStep step, FactId fact, double worth) {
+  public static Candidate rereading(PackStep step, FactId fact, Topic topic, double worth) {
     return again(
-        Optional.of(step.id()),
+        Optional.of(step),
         Reason.Why.ON_LIMIT,
         fact,
+        topic,
         "the reading " + fact + " lies on a limit, and it matters on which side",
         worth);
   }
 
   private static Candidate again(
-      Optional<StepId> step, Reason.Why why, FactId fact, String words, double value) {
+      Optional<PackStep> step,
+      Reason.Why why,
+      FactId fact,
+      Topic topic,
+      String words,
+      double value) {
     return new Candidate(
-        Advice.Kind.READ_AGAIN, step, why, words, value, -fact.number(), List.of(), Set.of(fact));
+        Advice.Kind.READ_AGAIN,
+        step.map(PackStep::id),
+        why,
+        words,
+        value,
+        step.map(PackStep::order).orElse(-1),
+        List.of(),
+        Set.of(fact),
+        Optional.of(topic));
+  }
+
+  /** The number of the newest fact that it is about: of two about one thing the newer counts. */
+  private int newest() {
+    return about.stream().mapToInt(FactId::number).max().orElse(0);
   }
 
   /** Turning switches. */
   public static Candidate turning(
       Advice.Kind kind, List<BenchState> turns, Reason.Why why, String words) {
-    return new Candidate(kind, Optional.empty(), why, words, 0, 0, turns, Set.of());
+    return new Candidate(
+        kind, Optional.empty(), why, words, 0, 0, turns, Set.of(), Optional.empty());
   }
 
   /** An advice that needs no more than its kind. */
