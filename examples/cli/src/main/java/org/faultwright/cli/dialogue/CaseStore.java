@@ -86,6 +86,9 @@ final class CaseStore {
 
   private static void write(Path file, String text) throws IOException {
     Path absolute = file.toAbsolutePath();
+    if (!Files.isDirectory(absolute.getParent())) {
+      throw new IOException("there is no folder " + file.getParent());
+    }
     Path beside = absolute.resolveSibling("." + absolute.getFileName() + ".new");
     try (FileChannel channel =
         FileChannel.open(

@@ -11,11 +11,13 @@ import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.Told;
 import org.faultwright.cli.dialogue.Question.Choice;
+import org.faultwright.cli.text.Asides;
 import org.faultwright.cli.text.Asked;
 import org.faultwright.cli.text.Due;
 import org.faultwright.cli.text.SpokenPage;
 import org.faultwright.cli.text.WorkScreen;
 import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.Engine;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.pack.CautionId;
@@ -87,7 +89,23 @@ public final class Dialogue {
   }
 
   private TakingIn takingIn() {
-    return new TakingIn(talk, pack, caseFile -> kept(() -> store.save(caseFile), store::moveTo));
+    return new TakingIn(
+        talk, pack, caseFile -> kept(() -> store.save(caseFile), store::moveTo), this::dangers);
+  }
+
+  /** Only what was seen can be dangerous so far: without facts nothing is worked out. */
+  private List<String> dangers(CaseFile caseFile) {
+    boolean seen =
+        caseFile.facts().stream().anyMatch(told -> !(told.fact() instanceof Fact.Complained));
+    if (!seen) {
+      return List.of();
+    }
+    try (Diagnosis soFar = engine.resume(pack, caseFile)) {
+      Answer answer = soFar.answer();
+      return talk.console().isPlain()
+          ? SpokenPage.dangers(pack, answer)
+          : new Asides(talk.console().screen(), pack, answer).dangers().lines();
+    }
   }
 
   private interface Saving {
@@ -137,6 +155,9 @@ public final class Dialogue {
     private final Job job;
     private final Requests requests;
 
+    /** What was asked last: said again without all the rest where nothing has changed. */
+    private Optional<Question> last = Optional.empty();
+
     Work(Job job) {
       this.job = job;
       this.requests = new Requests(talk, job);
@@ -176,8 +197,12 @@ public final class Dialogue {
       notice = "";
       Console console = talk.console();
       if (console.isPlain()) {
-        List<String> said = SpokenPage.of(console.screen(), pack, answer, due, asked, read);
-        console.show(said);
+        boolean same = Optional.of(question).equals(last);
+        last = Optional.of(question);
+        console.show(
+            same
+                ? SpokenPage.question(asked)
+                : SpokenPage.of(console.screen(), pack, answer, due, asked, read));
         read.addAll(due.cautions());
         return true;
       }
@@ -202,12 +227,19 @@ public final class Dialogue {
         keys.add("enter: not this one");
         keys.add("- can't do");
       } else if (question.step().isPresent()) {
-        keys.add("0 can't tell");
+        if (asksForOutcome(question)) {
+          keys.add("0 can't tell");
+        }
         keys.add("- can't do");
       }
       keys.addAll(List.of("+ other", "* why", "/ undo", ". read", "? help"));
       return new Asked(
           question.words(), question.choices().stream().map(Choice::words).toList(), keys, notice);
+    }
+
+    private boolean asksForOutcome(Question question) {
+      return question.point().isPresent()
+          || question.step().flatMap(id -> pack.steps().get(id).shows()).isPresent();
     }
 
     private List<String> words(Question question) {
@@ -324,6 +356,10 @@ public final class Dialogue {
           return Optional.of(End.LEFT);
         }
         case CANNOT_TELL -> {
+          if (question.step().isPresent() && !asksForOutcome(question)) {
+            notice = "Type 1 when it is done, or - when it cannot be done.";
+            return Optional.empty();
+          }
           return couldNot(question, "could not tell");
         }
         case COULD_NOT_DO -> {
@@ -337,7 +373,9 @@ public final class Dialogue {
         }
         case UNDO -> {
           putDown();
-          notice = requests.undo();
+          List<Told> out = job.undo();
+          out.forEach(this::backTo);
+          notice = requests.undone(out);
           return keep();
         }
         case NOTE -> {
@@ -367,6 +405,20 @@ public final class Dialogue {
         default -> {
           notice = requests.show(command, due, question);
           return Optional.empty();
+        }
+      }
+    }
+
+    /** A reading that was taken out is asked for once more. */
+    private void backTo(Told out) {
+      if (out.fact() instanceof Fact.ReadingTaken reading) {
+        for (Step step : pack.steps().values()) {
+          List<PointId> points =
+              step.pinTable().stream().flatMap(t -> t.points().stream()).map(p -> p.id()).toList();
+          if (points.contains(reading.point())) {
+            atHand = Optional.of(step.id());
+            taken.addAll(points.subList(0, points.indexOf(reading.point())));
+          }
         }
       }
     }

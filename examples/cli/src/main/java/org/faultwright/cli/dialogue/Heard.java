@@ -3,6 +3,7 @@ package org.faultwright.cli.dialogue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.faultwright.cli.dialogue.Question.Choice;
 import org.faultwright.measurement.ReadingValue;
@@ -29,6 +30,20 @@ sealed interface Heard {
   /** Longer lines are a slip: something was pasted. */
   int MOST_SIGNS = 1000;
 
+  /** What people type instead of the words of the help page. */
+  Map<String, Verb> PHRASES =
+      Map.of(
+          "don't know", Verb.CANNOT_TELL,
+          "dont know", Verb.CANNOT_TELL,
+          "not known", Verb.CANNOT_TELL,
+          "cannot tell", Verb.CANNOT_TELL,
+          "could not do", Verb.COULD_NOT_DO,
+          "couldn't do", Verb.COULD_NOT_DO,
+          "cannot do", Verb.COULD_NOT_DO,
+          "what if", Verb.IF,
+          "other steps", Verb.OTHER,
+          "exit", Verb.QUIT);
+
   /** Makes sense of a line. */
   static Heard of(String line, Question question) {
     String typed = line.strip();
@@ -44,6 +59,10 @@ sealed interface Heard {
     String[] halves = typed.split("\\s+", 2);
     String first = halves[0].toLowerCase(Locale.ROOT);
     String rest = halves.length > 1 ? halves[1] : "";
+    Optional<Command> phrase = phrase(typed);
+    if (phrase.isPresent()) {
+      return phrase.get();
+    }
     Optional<Verb> word = Verb.byWord(first);
     if (word.isPresent()) {
       return new Command(word.get(), rest);
@@ -54,6 +73,17 @@ sealed interface Heard {
     return chosen(typed, question)
         .or(() -> abbreviated(first, rest))
         .orElseGet(() -> unknown(typed, question));
+  }
+
+  /** Other ways to say the same. */
+  private static Optional<Command> phrase(String typed) {
+    for (Map.Entry<String, Verb> phrase : PHRASES.entrySet()) {
+      String words = phrase.getKey();
+      if (typed.toLowerCase(Locale.ROOT).replace('\u2019', '\'').startsWith(words)) {
+        return Optional.of(new Command(phrase.getValue(), typed.substring(words.length()).strip()));
+      }
+    }
+    return Optional.empty();
   }
 
   private static Heard reading(String typed, Question question) {

@@ -93,7 +93,7 @@ final class IntakeList {
   List<Settling> consents() {
     return lists(
         "What does the customer agree to?",
-        List.of("2: agrees to 2", "-2: refuses 2", "enter: not asked yet"),
+        List.of("1: agrees to 1", "-1: refuses 1", "enter: not asked yet"),
         List.copyOf(pack.consents().keySet()),
         pack.consents()::get,
         (c, known) ->
@@ -130,7 +130,7 @@ final class IntakeList {
   private List<Settling> complaints() {
     return lists(
         "What does the customer complain of?",
-        List.of("2: complains of 2", "-2: says that 2 is in order", NONE),
+        List.of("1: complains of 1", "-1: says that 1 is in order", NONE),
         List.copyOf(pack.complaints().values()),
         Complaint::title,
         (c, known) ->
@@ -144,7 +144,7 @@ final class IntakeList {
     List<History> asked = histories(h -> h.said().isPresent());
     return lists(
         "What does the customer say happened to it?",
-        List.of("2: says so", "-2: says no", "enter: not asked, or does not know"),
+        List.of("1: says so of 1", "-1: says no", "enter: not asked, or does not know"),
         asked,
         History::title,
         (h, known) ->
@@ -158,7 +158,7 @@ final class IntakeList {
     List<History> seen = histories(h -> h.seen().isPresent());
     return lists(
         "Of what do you see traces yourself?",
-        List.of("2: traces of 2", "-2: looked, and none", "enter: not looked"),
+        List.of("1: traces of 1", "-1: looked, and none", "enter: not looked"),
         seen,
         History::title,
         (h, known) ->
@@ -175,7 +175,7 @@ final class IntakeList {
   private List<Settling> symptoms() {
     return lists(
         "What do you see or hear?",
-        List.of("2: there", "-2: looked closely, not there", "~2: sometimes", "enter: not looked"),
+        List.of("1: there", "-1: looked closely, not there", "~1: sometimes", "enter: not looked"),
         List.copyOf(pack.symptoms().values()),
         Symptom::title,
         (s, known) ->
@@ -202,7 +202,7 @@ final class IntakeList {
             .toList();
     return lists(
         "Check list: which functions did you try now, at the counter?",
-        List.of("2: works", "-2: faulty", "~2: cannot be tested", "enter: not tested"),
+        List.of("1: works", "-1: faulty", "~1: cannot be tested", "enter: not tested"),
         tests,
         Step::title,
         (t, known) ->

@@ -13,8 +13,13 @@ sealed interface Named<I extends Id> {
   /** This one is meant. */
   record Found<I extends Id>(I id) implements Named<I> {}
 
-  /** It may be several, or none; the words say which and what could be typed. */
-  record NotFound<I extends Id>(String words) implements Named<I> {}
+  /**
+   * It may be several, or none.
+   *
+   * @param several whether it fits several
+   * @param words which ones, or what could be typed instead
+   */
+  record NotFound<I extends Id>(boolean several, String words) implements Named<I> {}
 
   /** Looks among titles by id. */
   static <I extends Id> Named<I> among(Map<I, String> titles, String typed) {
@@ -35,12 +40,14 @@ sealed interface Named<I extends Id> {
     List<String> ids = titles.keySet().stream().map(Id::value).toList();
     if (fitting.isEmpty()) {
       return new NotFound<>(
+          false,
           "There is no '"
               + typed
               + "'"
               + Nearest.of(text, ids).map(n -> "; did you mean " + n + "?").orElse("."));
     }
     return new NotFound<>(
+        true,
         "'"
             + typed
             + "' may be: "

@@ -122,9 +122,11 @@ final class Requests {
     if (step instanceof Named.Found<StepId> found) {
       return read(asides().whyNot(found.id()));
     }
-    return cause instanceof Named.NotFound<CauseId> none
-        ? none.words()
-        : "Nothing ranks now, so no cause can be explained.";
+    if (cause instanceof Named.NotFound<CauseId> none) {
+      boolean steps = step instanceof Named.NotFound<StepId> s && s.several() && !none.several();
+      return steps ? ((Named.NotFound<StepId>) step).words() : none.words();
+    }
+    return "Nothing ranks now, so no cause can be explained.";
   }
 
   private Map<CauseId, String> causes() {
@@ -169,6 +171,10 @@ final class Requests {
     for (OutcomeId outcome : outcomes) {
       List<Fact> facts = List.of(new Fact.OutcomeSeen(step, outcome));
       branches.add(new Branch(facts, job.suppose(inPlace(step, facts))));
+    }
+    if (talk.console().isPlain()) {
+      talk.console().show(BranchesText.spoken(pack, branches));
+      return "";
     }
     Page page = new Page(talk.console().screen());
     new BranchesText(page, pack).write(job.answer(), branches);
@@ -239,8 +245,8 @@ final class Requests {
             + (first.wayOut().isEmpty() ? "" : " (" + first.wayOut() + ")"));
   }
 
-  String undo() {
-    List<Told> out = job.undo();
+  /** What is said of facts that were taken out. */
+  String undone(List<Told> out) {
     return out.isEmpty()
         ? "There is nothing left to take out."
         : "As if never said: "

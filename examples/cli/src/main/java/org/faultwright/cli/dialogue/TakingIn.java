@@ -19,6 +19,12 @@ final class TakingIn {
     boolean on(CaseFile caseFile);
   }
 
+  /** What is dangerous about the device as far as it is known. */
+  interface Dangers {
+    /** Lines that stand above all else. */
+    List<String> of(CaseFile caseFile);
+  }
+
   private static final String BACK = "/";
   private static final String BACK_WORD = "back";
   private static final String QUIT = "quit";
@@ -26,11 +32,13 @@ final class TakingIn {
   private final Talk talk;
   private final Pack pack;
   private final Keep keep;
+  private final Dangers dangers;
 
-  TakingIn(Talk talk, Pack pack, Keep keep) {
+  TakingIn(Talk talk, Pack pack, Keep keep, Dangers dangers) {
     this.talk = talk;
     this.pack = pack;
     this.keep = keep;
+    this.dangers = dangers;
   }
 
   /**
@@ -45,13 +53,14 @@ final class TakingIn {
   Outcome run(CaseFile start, List<Settling> all, String title) {
     List<CaseFile> before = new ArrayList<>();
     CaseFile known = start;
+    List<String> above = dangers.of(known);
     String notice = "";
     int at = 0;
     while (at < all.size()) {
       Settling settling = all.get(at);
       String where = title + ", question " + (at + 1) + " of " + all.size();
       Asked asked = settling.asked(known, notice);
-      Optional<String> line = talk.askList(where, withWayBack(asked, at));
+      Optional<String> line = talk.askList(where, above, withWayBack(asked, at));
       if (line.isEmpty() || line.get().strip().equalsIgnoreCase(QUIT)) {
         return new Outcome(known, false);
       }
@@ -86,6 +95,7 @@ final class TakingIn {
       if (!keep.on(known)) {
         return new Outcome(known, false);
       }
+      above = dangers.of(known);
     }
     return new Outcome(known, true);
   }

@@ -32,6 +32,13 @@ public final class Asides {
     this.answer = answer;
   }
 
+  /** Alarms and holds; an empty page where there are none. */
+  public Page dangers() {
+    Page page = new Page(screen);
+    Dangers.write(page, pack, answer);
+    return page;
+  }
+
   /** Everything there is to say. */
   public Page whole(Optional<WhyCause> leader) {
     Page page = new Page(screen);

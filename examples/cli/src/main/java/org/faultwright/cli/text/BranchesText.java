@@ -59,7 +59,8 @@ public final class BranchesText {
     for (int i = 0; i < branches.size(); i++) {
       String letter = letter(i);
       columns.put(letter, branches.get(i).answer());
-      page.hanging("  " + letter + "  ", Ink.STRONG, words(branches.get(i).facts()), Ink.PLAIN);
+      page.hanging(
+          "  " + letter + "  ", Ink.STRONG, words(pack, branches.get(i).facts()), Ink.PLAIN);
     }
     int together = page.screen().isNarrow() ? 2 : 5;
     List<String> names = new ArrayList<>(columns.keySet());
@@ -72,6 +73,27 @@ public final class BranchesText {
     }
     page.gap();
     columns.forEach(this::writeNext);
+  }
+
+  /** The same in sentences, one a line. */
+  public static List<String> spoken(Pack pack, List<Branch> branches) {
+    List<String> said = new ArrayList<>();
+    for (Branch branch : branches) {
+      String leaders =
+          branch.answer().posterior().stream()
+              .flatMap(p -> p.ranking().stream().limit(MOST_CAUSES_OF_EACH))
+              .map(r -> Ranking.title(pack, r) + ", " + Figures.percent(r.p()))
+              .collect(Collectors.joining("; then "));
+      said.add(
+          "If "
+              + words(pack, branch.facts())
+              + ": "
+              + (leaders.isEmpty() ? "nothing ranks" : leaders)
+              + ". Next would be: "
+              + next(pack, branch.answer())
+              + ".");
+    }
+    return said;
   }
 
   private void writeTable(Map<String, Answer> columns, List<String> shown, List<CauseId> rows) {
@@ -119,17 +141,21 @@ public final class BranchesText {
   }
 
   private void writeNext(String name, Answer answer) {
-    String danger = answer.findings().alarms().isEmpty() ? "" : "ALARM; ";
-    String hold = answer.findings().holds().isEmpty() ? "" : "HOLD; ";
-    String next =
-        answer.outlook() instanceof Outlook.ImpossibleEvidence
-            ? "these facts cannot all be true"
-            : Wording.headline(pack, answer.advice().primary());
     page.hanging(
-        (name.equals(NOW) ? NOW : name + "  ") + "  ", Ink.STRONG, danger + hold + next, Ink.PLAIN);
+        (name.equals(NOW) ? NOW : name + "  ") + "  ", Ink.STRONG, next(pack, answer), Ink.PLAIN);
   }
 
-  private String words(List<Fact> facts) {
+  private static String next(Pack pack, Answer answer) {
+    String danger = answer.findings().alarms().isEmpty() ? "" : "ALARM; ";
+    String hold = answer.findings().holds().isEmpty() ? "" : "HOLD; ";
+    return danger
+        + hold
+        + (answer.outlook() instanceof Outlook.ImpossibleEvidence
+            ? "these facts cannot all be true"
+            : Wording.headline(pack, answer.advice().primary()));
+  }
+
+  private static String words(Pack pack, List<Fact> facts) {
     return facts.stream().map(f -> FactWords.of(pack, f)).collect(Collectors.joining("; "));
   }
 

@@ -32,14 +32,10 @@ public final class SpokenPage {
   public static List<String> of(
       Screen screen, Pack pack, Answer answer, Due due, Asked asked, Set<CautionId> read) {
     List<String> said = new ArrayList<>();
-    for (Alarm alarm : answer.findings().alarms()) {
-      said.add("Alarm. Now: " + FactWords.of(pack, alarm.ends()) + "!");
+    if (!asked.notice().isEmpty()) {
+      said.add(stopped(Dangers.sentence(asked.notice())));
     }
-    answer.findings().holds().stream()
-        .map(HoldInForce::hold)
-        .map(hold -> "Hold. " + stopped(Dangers.sentence(hold.says())))
-        .distinct()
-        .forEach(said::add);
+    addDangers(said, pack, answer);
     said.add(outlook(pack, answer));
     said.add("Next: " + stopped(due.headline()));
     for (Entry e : NextStep.entries(pack, answer, due)) {
@@ -49,8 +45,24 @@ public final class SpokenPage {
         said.add(Dangers.sentence(label(e)) + ": " + stopped(e.text()));
       }
     }
-    said.addAll(question(asked));
+    said.addAll(question(new Asked(asked.words(), asked.choices(), asked.keys(), "")));
     return said.stream().map(line -> fit(screen, line)).toList();
+  }
+
+  /** A page that was laid out for the eye: its lines without the signs that only draw. */
+  public static List<String> of(Page page) {
+    return page.lines().stream()
+        .map(line -> line.replaceAll("\u001b\\[[0-9;]*m", ""))
+        .map(line -> line.replaceFirst("^ *([+-]{1,2}|[.>*\u2022\u2192]) ", "").strip())
+        .filter(line -> !line.isEmpty())
+        .toList();
+  }
+
+  /** Alarms and holds by themselves. */
+  public static List<String> dangers(Pack pack, Answer answer) {
+    List<String> said = new ArrayList<>();
+    addDangers(said, pack, answer);
+    return said;
   }
 
   /** A question by itself. */
@@ -67,6 +79,17 @@ public final class SpokenPage {
       said.add("Besides: " + stopped(String.join("; ", asked.keys())));
     }
     return said;
+  }
+
+  private static void addDangers(List<String> said, Pack pack, Answer answer) {
+    for (Alarm alarm : answer.findings().alarms()) {
+      said.add("Alarm. Now: " + FactWords.of(pack, alarm.ends()) + "!");
+    }
+    answer.findings().holds().stream()
+        .map(HoldInForce::hold)
+        .map(hold -> "Hold. " + stopped(Dangers.sentence(hold.says())))
+        .distinct()
+        .forEach(said::add);
   }
 
   /** A line that the screen can show. */

@@ -55,7 +55,7 @@ final class Wording {
 
   /** Words in which facts go by their numbers, as they do on the page. */
   static String plain(String words) {
-    return words.replaceAll("#(\\d+)", "fact $1");
+    return words.replaceAll("#(\\d+)", "fact $1").replace(".;", ";");
   }
 
   /** What it is about: the title of the step, or the positions to be brought about. */

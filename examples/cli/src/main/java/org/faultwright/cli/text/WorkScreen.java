@@ -22,6 +22,9 @@ public record WorkScreen(List<String> lines, boolean cautionsInFull) {
 
   private static final int MOST_CAUSES = 5;
 
+  /** The line to type on, and one that it moves up when it is sent. */
+  private static final int BELOW = 2;
+
   /** Each takes away a little more than the one before. */
   private enum Squeeze {
     NOTHING,
@@ -62,7 +65,7 @@ public record WorkScreen(List<String> lines, boolean cautionsInFull) {
     for (Squeeze squeeze : Squeeze.values()) {
       page = new Page(screen);
       new Layout(page, pack, answer, due, squeeze).write(title, asked);
-      if (page.lines().size() < rows) {
+      if (page.lines().size() <= rows - BELOW) {
         return new WorkScreen(page.lines(), !squeeze.is(Squeeze.CAUTIONS_BY_NAME));
       }
     }
