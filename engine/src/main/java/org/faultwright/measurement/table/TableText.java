@@ -1,6 +1,7 @@
 package org.faultwright.measurement.table;
 
 import static org.faultwright.measurement.table.TextTable.MOST_BYTES;
+import static org.faultwright.measurement.table.TextTable.MOST_CELLS;
 import static org.faultwright.measurement.table.TextTable.MOST_CHARACTERS;
 import static org.faultwright.measurement.table.TextTable.MOST_COLUMNS;
 import static org.faultwright.measurement.table.TextTable.MOST_ROWS;
@@ -138,6 +139,7 @@ final class TableText {
     List<TextCell> header = List.of();
     List<List<TextCell>> rows = new ArrayList<>();
     int row = 0;
+    int count = 0;
     try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
       for (CSVRecord record : parser) {
         row++;
@@ -149,7 +151,13 @@ final class TableText {
         } else if (rows.size() == MOST_ROWS) {
           throw wrong(row, 1, "table has more than " + MOST_ROWS + " rows", "part it into several");
         } else {
-          rows.add(cells(record, row, header.size()));
+          List<TextCell> cells = cells(record, row, header.size());
+          count += cells.size();
+          if (count > MOST_CELLS) {
+            throw wrong(
+                row, 1, "table has more than " + MOST_CELLS + " cells", "part it into several");
+          }
+          rows.add(cells);
         }
       }
     } catch (UncheckedIOException | IOException e) {

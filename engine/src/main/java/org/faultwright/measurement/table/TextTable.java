@@ -20,6 +20,9 @@ public record TextTable(String name, List<TextCell> header, List<List<TextCell>>
   /** Most columns. */
   public static final int MOST_COLUMNS = 1_000;
 
+  /** Most cells, the empty ones between others included. */
+  public static final int MOST_CELLS = 500_000;
+
   /** Most characters in one cell. */
   public static final int MOST_CHARACTERS = 200;
 

@@ -1,6 +1,7 @@
 package org.faultwright.measurement.knowngood;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -151,6 +152,19 @@ class KnownGoodTest {
     PinReadings pin = volts(values);
     return new PinReadings(
         pin.id(), pin.pin(), pin.net(), pin.dimension(), pin.step(), side, pin.readings());
+  }
+
+  @Test
+  void policyIsChecked() {
+    assertThatThrownBy(() -> new ReferencePolicy(0.4, 0.9, 0.01, false))
+        .hasMessage("pCoverage must be in [0.5, 0.9999]: 0.4");
+    assertThatThrownBy(() -> new ReferencePolicy(0.9, 0.99999, 0.01, false))
+        .hasMessage("pConfidence must be in [0.5, 0.9999]: 0.99999");
+    assertThatThrownBy(() -> new ReferencePolicy(0.9, 0.9, Double.NaN, false))
+        .hasMessage("pSignificance must be in (0, 0.5]: NaN");
+    // the far corner is worked out, too
+    assertThat(DistributionFree.boardsNeeded(2, 0.9999, 0.9999)).isBetween(100_000, 130_000);
+    assertThat(ToleranceFactor.twoSided(4, 0.9999, 0.9999)).isBetween(10.0, 1000.0);
   }
 
   static PinReadings volts(double... values) {

@@ -113,6 +113,11 @@ class TextTableTest {
             .collect(Collectors.joining());
     assertThat(refused("pin,a\n" + rows))
         .isEqualTo("t: row 5002, column 1: table has more than 5000 rows; part it into several");
+    String wide = "a" + ",1".repeat(999) + "\n";
+    String names =
+        IntStream.range(0, 1000).mapToObj(i -> "c" + i).collect(Collectors.joining(",")) + "\n";
+    assertThat(refused(names + wide.repeat(501)))
+        .isEqualTo("t: row 502, column 1: table has more than 500000 cells; part it into several");
     assertThat(refused(new byte[TextTable.MOST_BYTES + 1]))
         .contains("row 1, column 1: table has 16777217 bytes");
   }
