@@ -169,8 +169,11 @@ public final class CaseReader {
     List<Told> told = new ArrayList<>();
     Map<String, Span> labels = new LinkedHashMap<>();
     for (Optional<FactForms.Labelled> one : f.get(facts).orElse(List.of())) {
-      FactId id = new FactId(told.size() + 1);
-      one.ifPresent(l -> told.add(new Told(id, Labels.of(l, labels, f.scope()), l.fact())));
+      one.ifPresent(
+          l -> {
+            Optional<String> label = Labels.of(l, labels, f.scope());
+            l.facts().forEach(x -> told.add(new Told(new FactId(told.size() + 1), label, x)));
+          });
     }
     Optional<Fields> expect = f.get(CaseKeys.EXPECT);
     if (!f.complete() || f.spoilt(facts)) {

@@ -11,7 +11,9 @@ public enum CaseRule {
   /** The decisive fact is none of those labelled. */
   UNKNOWN_LABEL,
   /** Two facts with the same label. */
-  LABEL_TWICE;
+  LABEL_TWICE,
+  /** A pin table with a pin or a value that cannot be. */
+  PIN_TABLE;
 
   /** Its id. */
   public String id() {

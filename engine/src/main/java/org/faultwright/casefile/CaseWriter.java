@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.CauseId;
@@ -50,7 +51,15 @@ public final class CaseWriter {
     c.expectation().ifPresent(e -> writeExpectation(lines, e));
     if (!c.facts().isEmpty()) {
       lines.add(FactForms.FACTS + ":");
-      c.facts().forEach(told -> lines.add(ITEM + fact(told)));
+      for (int i = 0; i < c.facts().size(); ) {
+        int end = i + 1;
+        while (end < c.facts().size() && isOneTable(c.facts().get(i), c.facts().get(end))) {
+          end++;
+        }
+        List<Told> together = c.facts().subList(i, end);
+        lines.add(ITEM + (together.size() == 1 ? fact(together.get(0)) : table(together)));
+        i = end;
+      }
     }
     return lines.text();
   }
@@ -64,6 +73,42 @@ public final class CaseWriter {
     Map<String, String> keys = keys(told.fact());
     told.label().ifPresent(label -> keys.put("label", label));
     return flow(keys);
+  }
+
+  /** Only the facts of one pin table have one label. */
+  private static boolean isOneTable(Told one, Told other) {
+    return one.label().isPresent()
+        && one.label().equals(other.label())
+        && one.fact() instanceof Fact.ReadingTaken
+        && other.fact() instanceof Fact.ReadingTaken;
+  }
+
+  private String table(List<Told> readings) {
+    Map<String, String> keys = new LinkedHashMap<>();
+    Map<String, String> values = new LinkedHashMap<>();
+    Fact.ReadingTaken first = (Fact.ReadingTaken) readings.get(0).fact();
+    keys.put("pins", stepOf(first.point()));
+    for (Told told : readings) {
+      Fact.ReadingTaken reading = (Fact.ReadingTaken) told.fact();
+      values.put(reading.point().value(), value(reading));
+    }
+    keys.put("values", flow(values));
+    keys.put("turned", "no");
+    putSetup(keys, first.setup());
+    keys.put("label", readings.get(0).label().orElseThrow());
+    return flow(keys);
+  }
+
+  private String stepOf(PointId point) {
+    return pack.steps().values().stream()
+        .filter(
+            s ->
+                s.pinTable().stream()
+                    .flatMap(t -> t.points().stream())
+                    .anyMatch(p -> p.id().equals(point)))
+        .map(s -> s.id().value())
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("point must be one of the pack: " + point));
   }
 
   private static void writeIntake(Lines lines, Intake intake) {
@@ -143,17 +188,31 @@ public final class CaseWriter {
 
   private void putReading(Map<String, String> keys, Fact.ReadingTaken reading) {
     keys.put("reading", reading.point().value());
-    keys.put(
-        "value",
-        reading.value() instanceof ReadingValue.Measured m ? m.quantity().toString() : "OL");
+    keys.put(reading.value() instanceof ReadingValue.Named ? "is" : "value", value(reading));
     if (reading.uncertainty().isPresent()) {
       Quantity u =
           new Quantity(
               reading.uncertainty().getAsDouble(), point(reading.point()).reference().dimension());
       keys.put("uncertainty", u.toString());
     }
-    reading.setup().leads().ifPresent(leads -> keys.put("leads", quoted(leads)));
-    reading.setup().instrument().ifPresent(i -> keys.put("instrument", i.value()));
+    putSetup(keys, reading.setup());
+  }
+
+  private static String value(Fact.ReadingTaken reading) {
+    return reading.value().toString();
+  }
+
+  private static void putSetup(Map<String, String> keys, Fact.Setup setup) {
+    setup.leads().ifPresent(leads -> keys.put("leads", quoted(leads)));
+    setup.instrument().ifPresent(i -> keys.put("instrument", i.value()));
+    if (setup.knownGood()) {
+      keys.put("on", "known-good");
+    }
+    if (setup.celsius().isPresent()) {
+      keys.put(
+          "temperature",
+          new Quantity(setup.celsius().getAsDouble(), Dimension.TEMPERATURE).toString());
+    }
   }
 
   private Point point(PointId id) {

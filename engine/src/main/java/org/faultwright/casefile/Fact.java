@@ -65,11 +65,23 @@ public sealed interface Fact {
    *
    * @param leads how the leads were put
    * @param instrument what was measured with
+   * @param knownGood whether it was taken on a known-good board, to compare with: it tells of the
+   *     instrument then, not of the device
+   * @param celsius the temperature of what was measured
    */
-  record Setup(Optional<String> leads, Optional<InstrumentId> instrument) {
+  record Setup(
+      Optional<String> leads,
+      Optional<InstrumentId> instrument,
+      boolean knownGood,
+      OptionalDouble celsius) {
 
     /** As the pack says. */
     public static final Setup AS_STATED = new Setup(Optional.empty(), Optional.empty());
+
+    /** On the device, at a temperature that is not known. */
+    public Setup(Optional<String> leads, Optional<InstrumentId> instrument) {
+      this(leads, instrument, false, OptionalDouble.empty());
+    }
   }
 
   /**

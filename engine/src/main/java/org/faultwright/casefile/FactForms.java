@@ -8,8 +8,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.DisplayText;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
+import org.faultwright.measurement.table.TableProblem;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
@@ -19,6 +21,7 @@ import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
@@ -40,12 +43,13 @@ import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode;
 import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
+import org.faultwright.problem.Nearest;
 
 /** The forms of facts, for one pack. */
 final class FactForms {
 
-  /** A fact with the label that the case gives it. */
-  record Labelled(Fact fact, Optional<YamlScalar> label) {}
+  /** Facts that are told together, with the label that the case gives them. */
+  record Labelled(List<Fact> facts, Optional<YamlScalar> label) {}
 
   /** The key of the facts of a case. */
   static final String FACTS = "facts";
@@ -101,7 +105,9 @@ final class FactForms {
   private static final Key<PointId> READING =
       Key.required("reading", Ids.ref(Kind.POINT, PointId::new), "the point");
   private static final Key<YamlScalar> VALUE =
-      Key.required("value", AS_WRITTEN, "the value with its unit, or OL");
+      Key.optional("value", AS_WRITTEN, "the value with its unit, or OL");
+  private static final Key<YamlScalar> READS =
+      Key.optional("is", WORD, "a state of the point that was seen without a number");
   private static final Key<YamlScalar> UNCERTAINTY =
       Key.optional("uncertainty", AS_WRITTEN, "standard uncertainty, with its unit");
   private static final Key<String> LEADS =
@@ -109,6 +115,30 @@ final class FactForms {
   private static final Key<InstrumentId> INSTRUMENT =
       Key.optional(
           "instrument", Ids.ref(Kind.INSTRUMENT, InstrumentId::new), "what was measured with");
+  private static final Key<Boolean> ON =
+      Key.optional(
+          "on",
+          Forms.word(Map.entry("device", false), Map.entry("known-good", true)),
+          "known-good: on a board known to be good, to compare with");
+  private static final Key<YamlScalar> TEMPERATURE =
+      Key.optional("temperature", AS_WRITTEN, "how warm it was, such as 25 °C");
+  private static final Key<StepId> PINS =
+      Key.required(
+          "pins", Ids.ref(Kind.STEP, StepId::new), "the step whose pins were read in one go");
+  private static final Key<Map<YamlScalar, YamlScalar>> VALUES =
+      Key.required(
+          "values",
+          Ids.map((s, scope) -> Optional.of(s), AS_WRITTEN),
+          "what each pin reads, by its number, net or id");
+  private static final Key<Optional<PinTable.Way>> TURNED =
+      Key.optional(
+          "turned",
+          Forms.word(
+              Map.entry("no", Optional.<PinTable.Way>empty()),
+              Map.entry("from-the-other-end", Optional.of(PinTable.Way.FROM_THE_OTHER_END)),
+              Map.entry("rows-swapped", Optional.of(PinTable.Way.ROWS_SWAPPED)),
+              Map.entry("halves-swapped", Optional.of(PinTable.Way.HALVES_SWAPPED))),
+          "how the pins were counted wrongly; no: that has been looked at");
   private static final Key<StepId> DID =
       Key.required("did", Ids.ref(Kind.STEP, StepId::new), "the step that was carried out");
   private static final Key<String> GRADE =
@@ -147,8 +177,23 @@ final class FactForms {
             .or(Block.of("symptom-fact", SYMPTOM, SYMPTOM_IS, LABEL), labelled(this::symptom))
             .or(Block.of("outcome-fact", OUTCOME, OUTCOME_IS, WHY, LABEL), labelled(this::outcome))
             .or(
-                Block.of("reading-fact", READING, VALUE, UNCERTAINTY, LEADS, INSTRUMENT, LABEL),
+                Block.of(
+                        "reading-fact",
+                        READING,
+                        VALUE,
+                        READS,
+                        UNCERTAINTY,
+                        LEADS,
+                        INSTRUMENT,
+                        ON,
+                        TEMPERATURE,
+                        LABEL)
+                    .exactlyOneOf(VALUE, READS),
                 labelled(this::reading))
+            .or(
+                Block.of(
+                    "pins-fact", PINS, VALUES, TURNED, LEADS, INSTRUMENT, ON, TEMPERATURE, LABEL),
+                this::pins)
             .or(Block.of("did-fact", DID, PART, LABEL), labelled(this::did))
             .or(Block.of("bench-fact", BENCH, LABEL), labelled(this::bench))
             .or(Block.of("consent-fact", CONSENT, GIVEN, LABEL), labelled(this::consent))
@@ -185,7 +230,9 @@ final class FactForms {
 
   private static Function<Fields, Optional<Labelled>> labelled(Build build) {
     return f ->
-        f.complete() ? build.of(f).map(fact -> new Labelled(fact, f.get(LABEL))) : Optional.empty();
+        f.complete()
+            ? build.of(f).map(fact -> new Labelled(List.of(fact), f.get(LABEL)))
+            : Optional.empty();
   }
 
   private Optional<Fact> complaint(Fields f) {
@@ -237,14 +284,13 @@ final class FactForms {
 
   private Optional<Fact> reading(Fields f) {
     Point point = points.get(f.need(READING));
-    Dimension kind = point.reference().dimension();
-    YamlScalar text = f.need(VALUE);
     Optional<ReadingValue> value =
-        ReadingValue.isOverRange(text.text())
-            ? Optional.of(new ReadingValue.OverRange(kind))
-            : Quantities.of(text, kind, f.scope().at("value")).map(ReadingValue.Measured::new);
+        f.get(READS).isPresent()
+            ? named(point, f.get(READS).get(), f)
+            : f.get(VALUE).flatMap(text -> shown(point, text, f));
     OptionalDouble uncertainty = OptionalDouble.empty();
     if (f.wrote(UNCERTAINTY)) {
+      Dimension kind = point.reference().dimension();
       Optional<Quantity> u =
           f.get(UNCERTAINTY).flatMap(s -> Quantities.of(s, kind, f.scope().at("uncertainty")));
       if (u.isEmpty()) {
@@ -260,12 +306,114 @@ final class FactForms {
       }
       uncertainty = OptionalDouble.of(u.get().si());
     }
-    if (f.spoilt(INSTRUMENT) || value.isEmpty()) {
+    Optional<Fact.Setup> setup = setup(f);
+    if (setup.isEmpty() || value.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(new Fact.ReadingTaken(point.id(), value.get(), uncertainty, setup.get()));
+  }
+
+  private static Optional<ReadingValue> named(Point point, YamlScalar state, Fields f) {
+    List<String> known = new ArrayList<>(List.of(StateId.NORMAL.value()));
+    point.states().forEach(s -> known.add(s.id().value()));
+    if (known.contains(state.text())) {
+      return Optional.of(new ReadingValue.Named(state.text(), point.reference().dimension()));
+    }
+    String near = Nearest.didYouMean(state.text(), known);
+    f.scope()
+        .error(
+            FormatRule.UNKNOWN_STATE,
+            state.at(),
+            "point '" + point.id() + "' has no state " + state.word(),
+            near.isEmpty() ? "it has: " + String.join(", ", known) : near);
+    return Optional.empty();
+  }
+
+  /** What a display showed: with a unit, or bare where the instrument leaves no doubt. */
+  private Optional<ReadingValue> shown(Point point, YamlScalar text, Fields f) {
+    Dimension kind = point.reference().dimension();
+    if (ReadingValue.isOverRange(text.text())) {
+      return Optional.of(new ReadingValue.OverRange(kind));
+    }
+    try {
+      boolean diode =
+          f.get(INSTRUMENT)
+              .or(() -> stepOf(point).pinTable().flatMap(Step.PinTable::instrument))
+              .map(pack.instruments()::get)
+              .map(i -> i.meter().diode())
+              .orElse(false);
+      return Optional.of(DisplayText.parse(text.text(), kind, diode, Optional.empty()));
+    } catch (IllegalArgumentException e) {
+      return Quantities.of(text, kind, f.scope().at("value")).map(ReadingValue.Measured::new);
+    }
+  }
+
+  private Step stepOf(Point point) {
+    return pack.steps().values().stream()
+        .filter(s -> s.pinTable().filter(t -> t.points().contains(point)).isPresent())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Optional<Fact.Setup> setup(Fields f) {
+    Optional<Quantity> celsius =
+        f.get(TEMPERATURE)
+            .flatMap(
+                s -> Quantities.of(s, Dimension.TEMPERATURE, f.scope().at(TEMPERATURE.name())));
+    if (f.spoilt(INSTRUMENT) || f.spoilt(ON) || f.wrote(TEMPERATURE) && celsius.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        new Fact.ReadingTaken(
-            point.id(), value.get(), uncertainty, new Fact.Setup(f.get(LEADS), f.get(INSTRUMENT))));
+        new Fact.Setup(
+            f.get(LEADS),
+            f.get(INSTRUMENT),
+            f.get(ON).orElse(false),
+            celsius.map(q -> OptionalDouble.of(q.si())).orElse(OptionalDouble.empty())));
+  }
+
+  private Optional<Labelled> pins(Fields f) {
+    Optional<Fact.Setup> setup = setup(f);
+    if (!f.complete() || f.spoilt(TURNED) || setup.isEmpty()) {
+      return Optional.empty();
+    }
+    Step step = pack.steps().get(f.need(PINS));
+    if (step.pinTable().isEmpty()) {
+      f.scope()
+          .error(
+              CaseRule.PIN_TABLE.id(),
+              f.at(PINS),
+              "no pins are read in step '" + step.id() + "'",
+              "to say how it came out, write {outcome: " + step.id() + ", is: ...}");
+      return Optional.empty();
+    }
+    List<YamlScalar> keys = new ArrayList<>(f.need(VALUES).keySet());
+    Map<String, String> texts = new LinkedHashMap<>();
+    f.need(VALUES).forEach((pin, value) -> texts.put(pin.text(), value.text()));
+    Optional<PinTable.Way> turned = f.get(TURNED).flatMap(t -> t);
+    PinTableReading reading =
+        new PinTableReader(pack, step.id(), Optional.empty()).read(texts, turned);
+    if (reading instanceof PinTableReading.Refused refused) {
+      for (TableProblem p : refused.problems()) {
+        YamlScalar pin = keys.get(p.row() - 1);
+        YamlScalar at = p.column() == 1 ? pin : f.need(VALUES).get(pin);
+        f.scope().error(CaseRule.PIN_TABLE.id(), at.at(), p.message(), p.wayOut());
+      }
+      return Optional.empty();
+    }
+    PinTable table = ((PinTableReading.Readable) reading).table();
+    table
+        .turned()
+        .filter(t -> !f.wrote(TURNED))
+        .ifPresent(
+            t ->
+                f.scope()
+                    .warning(
+                        CaseRule.PIN_TABLE.id(),
+                        f.keyAt(VALUES),
+                        "the table fits far better if " + t.way().words(),
+                        "if so, add 'turned: " + t.way().key() + "', else 'turned: no'"));
+    List<Fact> facts = new ArrayList<>(table.facts(setup.get()));
+    return Optional.of(new Labelled(facts, f.get(LABEL)));
   }
 
   private Optional<Fact> did(Fields f) {

@@ -2,6 +2,7 @@ package org.faultwright.casefile;
 
 import java.util.Optional;
 import org.faultwright.measurement.Accuracy;
+import org.faultwright.measurement.Meter;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Instrument;
@@ -13,30 +14,30 @@ import org.faultwright.pack.Step;
 /**
  * How far a reading may be off, as standard uncertainties in SI units.
  *
- * <p>What the case states with a reading is taken as its random part. The instrument's accuracy
- * gives the systematic part, which repeating does not lessen; its resolution belongs to the random
- * part.
+ * <p>What the case states with a reading is taken as its random part. The instrument's accuracy in
+ * the range that holds the value gives the systematic part, which repeating does not lessen, and so
+ * does what is not known of the conditions (see {@link ReadingCorrection}); its resolution belongs
+ * to the random part.
  *
  * @param systematic common to all readings of a point with one instrument, from 0
  * @param random of each reading by itself, from 0
  */
 public record ReadingUncertainty(double systematic, double random) {
 
-  /** The uncertainty of a reading taken in a case. */
+  /** The uncertainty of a reading taken in a case, once it is corrected. */
   public static ReadingUncertainty of(Pack pack, Step step, Point point, Fact.ReadingTaken taken) {
-    Optional<InstrumentId> instrument =
-        taken.setup().instrument().or(() -> step.pinTable().flatMap(Step.PinTable::instrument));
+    Optional<Instrument> instrument = instrument(pack, step, taken.setup().instrument());
     double value =
         taken.value() instanceof ReadingValue.Measured m ? m.quantity().si() : scale(point);
-    ReadingUncertainty stated = at(pack, instrument, point, value);
-    return taken.uncertainty().isPresent()
-        ? new ReadingUncertainty(stated.systematic, taken.uncertainty().getAsDouble())
-        : stated;
+    ReadingUncertainty stated = at(instrument, point, value);
+    double systematic =
+        Math.hypot(stated.systematic, ReadingCorrection.of(pack, step, point, taken).uncertainty());
+    return new ReadingUncertainty(systematic, taken.uncertainty().orElse(stated.random));
   }
 
   /** The uncertainty to expect of a reading near the reference of a point. */
   public static ReadingUncertainty expected(Pack pack, Step step, Point point) {
-    return at(pack, step.pinTable().flatMap(Step.PinTable::instrument), point, scale(point));
+    return at(instrument(pack, step, Optional.empty()), point, scale(point));
   }
 
   /** Both parts together. */
@@ -44,13 +45,22 @@ public record ReadingUncertainty(double systematic, double random) {
     return Math.hypot(systematic, random);
   }
 
-  private static ReadingUncertainty at(
-      Pack pack, Optional<InstrumentId> instrument, Point point, double value) {
+  static Optional<Instrument> instrument(Pack pack, Step step, Optional<InstrumentId> stated) {
+    return stated
+        .or(() -> step.pinTable().flatMap(Step.PinTable::instrument))
+        .map(pack.instruments()::get);
+  }
+
+  private static ReadingUncertainty at(Optional<Instrument> instrument, Point point, double value) {
     Accuracy a =
         instrument
-            .map(pack.instruments()::get)
-            .flatMap(Instrument::accuracy)
-            .orElse(Accuracy.whenUnstated(point.reference().dimension()));
+            .map(Instrument::meter)
+            .orElse(Meter.UNKNOWN)
+            .accuracyAt(
+                value,
+                instrument
+                    .flatMap(Instrument::accuracy)
+                    .orElse(Accuracy.whenUnstated(point.reference().dimension())));
     double systematic = new Accuracy(a.ofReading(), a.absolute(), 0).standardUncertainty(value);
     double random = new Accuracy(0, 0, a.resolution()).standardUncertainty(value);
     return new ReadingUncertainty(systematic, random);

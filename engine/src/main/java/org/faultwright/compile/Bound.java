@@ -52,6 +52,13 @@ sealed interface Bound {
       implements Bound {}
 
   /**
+   * A reading on a known-good board, where the point is known to be normal: it tells of the
+   * instrument.
+   */
+  record KnownGoodAt(FactId fact, Step step, Point point, Fact.ReadingTaken reading)
+      implements Bound {}
+
+  /**
    * The facts of a case with what they are bound to.
    *
    * @param first the outcome of the first observation in each slot, for steps observed more than
@@ -131,6 +138,9 @@ sealed interface Bound {
       for (Step step : pack.steps().values()) {
         for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
           if (point.id().equals(taken.point())) {
+            if (taken.setup().knownGood()) {
+              return Optional.of(new KnownGoodAt(id, step, point, taken));
+            }
             int settled = timeline.settled(lineage.ancestors(Lineage.looksAt(point)), epoch);
             return Optional.of(
                 new ReadingAt(id, new Slot(point.id(), settled, 0), step, point, taken));

@@ -15,6 +15,7 @@ import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Mixture;
 import org.faultwright.pack.History;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 
@@ -43,10 +44,13 @@ final class Evidence {
       Evaluation evaluation) {
     Evidence evidence = new Evidence(pack, network, readings, evaluation);
     Map<Slot, List<Bound.ReadingAt>> ofPoint = new LinkedHashMap<>();
+    Map<PointId, List<Bound.KnownGoodAt>> knownGood = new LinkedHashMap<>();
     Map<Slot, Set<SymptomValue>> ofSymptom = new LinkedHashMap<>();
     for (Bound b : facts) {
       if (b instanceof Bound.ReadingAt r) {
         ofPoint.computeIfAbsent(r.slot(), s -> new ArrayList<>()).add(r);
+      } else if (b instanceof Bound.KnownGoodAt g) {
+        knownGood.computeIfAbsent(g.point().id(), p -> new ArrayList<>()).add(g);
       } else if (b instanceof Bound.SymptomAt s) {
         ofSymptom.computeIfAbsent(s.slot(), k -> EnumSet.noneOf(SymptomValue.class)).add(s.value());
       } else {
@@ -54,7 +58,7 @@ final class Evidence {
       }
     }
     ofSymptom.forEach(evidence::enterSymptom);
-    return evidence.enterReadings(ofPoint.values());
+    return evidence.enterReadings(ofPoint.values(), knownGood.values());
   }
 
   /**
@@ -137,17 +141,35 @@ final class Evidence {
    * Readings of one setup share a systematic error. Where only one point feels it, it is summed
    * over at that point.
    */
-  private Entered enterReadings(Collection<List<Bound.ReadingAt>> ofPoints) {
-    Map<SharedSetup, List<OffsetGrid.Placed>> sharing = new TreeMap<>();
+  private Entered enterReadings(
+      Collection<List<Bound.ReadingAt>> ofPoints, Collection<List<Bound.KnownGoodAt>> knownGood) {
+    List<OffsetGrid.Placed> all = new ArrayList<>();
     for (List<Bound.ReadingAt> of : ofPoints) {
       Bound.ReadingAt first = of.get(0);
-      PointReadings taken =
-          readings.of(
-              first.step(), first.point(), of.stream().map(Bound.ReadingAt::reading).toList());
       int variable = network.points.get(first.point().id()).get(first.slot().epoch()).variable();
-      OffsetGrid.Placed placed = new OffsetGrid.Placed(variable, taken);
-      if (taken.feels(OffsetGrid.NEAR)) {
-        sharing.computeIfAbsent(taken.setup().get(), s -> new ArrayList<>()).add(placed);
+      all.add(
+          new OffsetGrid.Placed(
+              variable,
+              readings.of(
+                  first.step(),
+                  first.point(),
+                  of.stream().map(Bound.ReadingAt::reading).toList())));
+    }
+    for (List<Bound.KnownGoodAt> of : knownGood) {
+      Bound.KnownGoodAt first = of.get(0);
+      all.add(
+          OffsetGrid.Placed.normal(
+              readings.of(
+                  first.step(),
+                  first.point(),
+                  of.stream().map(Bound.KnownGoodAt::reading).toList())));
+    }
+    Map<SharedSetup, List<OffsetGrid.Placed>> sharing = new TreeMap<>();
+    for (OffsetGrid.Placed placed : all) {
+      if (placed.readings().feels(OffsetGrid.NEAR)) {
+        sharing
+            .computeIfAbsent(placed.readings().setup().get(), s -> new ArrayList<>())
+            .add(placed);
       } else {
         enterAlone(placed);
       }

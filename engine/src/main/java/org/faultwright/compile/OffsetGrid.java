@@ -49,6 +49,11 @@ final class OffsetGrid {
 
   /** Readings of a point with the variable of its state; negative where the state is known. */
   record Placed(int variable, PointReadings readings) {
+    /** Readings of a point that is known to be normal. */
+    static Placed normal(PointReadings readings) {
+      return new Placed(-1, readings);
+    }
+
     int knownState() {
       return -1 - variable;
     }

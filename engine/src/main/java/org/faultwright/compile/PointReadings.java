@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
 import org.faultwright.measurement.ReadingModel;
@@ -60,11 +61,7 @@ record PointReadings(
       sum += weight * p.taken.mean();
     }
     return new PointReadings(
-        model,
-        new ReadingModel.Taken(sum / precision, all.measured(), all.over()),
-        Optional.empty(),
-        0,
-        1 / Math.sqrt(precision));
+        model, all.withMean(sum / precision), Optional.empty(), 0, 1 / Math.sqrt(precision));
   }
 
   private static PointReadings ofOneSetup(
@@ -74,8 +71,7 @@ record PointReadings(
       ReadingModel model,
       SharedSetup setup,
       List<Fact.ReadingTaken> readings) {
-    ReadingModel.Taken taken =
-        model.taken(readings.stream().map(Fact.ReadingTaken::value).toList());
+    ReadingModel.Taken taken = taken(pack, step, point, model, readings);
     List<ReadingUncertainty> u =
         readings.stream()
             .map(r -> ReadingUncertainty.of(pack, step, point, r))
@@ -88,6 +84,12 @@ record PointReadings(
     }
     return new PointReadings(
         model, taken, Optional.of(setup), systematic, taken.ofMean(Math.sqrt(variance)));
+  }
+
+  private static ReadingModel.Taken taken(
+      Pack pack, Step step, Point point, ReadingModel model, List<Fact.ReadingTaken> readings) {
+    return model.taken(
+        readings.stream().map(r -> ReadingCorrection.of(pack, step, point, r).value()).toList());
   }
 
   /** P(readings | state, z), up to a factor that all states and all z share. */

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Expectation;
-import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.explanation.WhyCause;
@@ -93,20 +92,23 @@ public final class CaseCheck {
 
   /** A decisive fact without which the expectation is met as well. */
   private Optional<Failure> idle(Pack pack, CaseFile caseFile, Expectation expected, String label) {
-    Optional<Told> decisive =
-        caseFile.facts().stream().filter(t -> t.label().equals(Optional.of(label))).findFirst();
+    List<Told> decisive =
+        caseFile.facts().stream().filter(t -> t.label().equals(Optional.of(label))).toList();
     if (decisive.isEmpty()) {
       return Optional.of(
           new Failure("a fact labelled '" + label + "' decides", "no fact has that label"));
     }
-    FactId id = decisive.get().id();
-    try (Diagnosis without = engine.resume(pack, caseFile.without(id))) {
+    CaseFile fewer = caseFile;
+    for (Told told : decisive) {
+      fewer = fewer.without(told.id());
+    }
+    try (Diagnosis without = engine.resume(pack, fewer)) {
       if (failures(pack, expected, without.answer()).isEmpty()) {
         return Optional.of(
             new Failure(
                 "without fact '" + label + "' it comes out otherwise",
                 "it comes out as expected without it too: "
-                    + FactWords.of(pack, decisive.get().fact())));
+                    + FactWords.of(pack, decisive.get(0).fact())));
       }
       return Optional.empty();
     }

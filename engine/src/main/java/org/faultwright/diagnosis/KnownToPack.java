@@ -3,10 +3,12 @@ package org.faultwright.diagnosis;
 import java.util.Collection;
 import java.util.List;
 import org.faultwright.casefile.Fact;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Id;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 
 /** Refuses facts that speak of what a pack does not have. */
@@ -61,6 +63,13 @@ final class KnownToPack {
               + point.reference().dimension().word()
               + ": a "
               + reading.value().kind().word());
+    }
+    if (reading.value() instanceof ReadingValue.Named named
+        && !named.state().equals(StateId.NORMAL.value())) {
+      known(
+          "state of " + point.id(),
+          new StateId(named.state()),
+          point.states().stream().map(Point.ReadingState::id).toList());
     }
     reading
         .setup()

@@ -39,7 +39,10 @@ public final class FactWords {
           + ": could not do"
           + (f.why().isEmpty() ? "" : ", " + f.why());
     } else if (fact instanceof Fact.ReadingTaken f) {
-      return title(pack, f.point()) + ": " + of(f.value());
+      return title(pack, f.point())
+          + ": "
+          + of(f.value())
+          + (f.setup().knownGood() ? " on a known-good board" : "");
     } else if (fact instanceof Fact.StepDone f) {
       return "Done: " + pack.steps().get(f.step()).title();
     } else if (fact instanceof Fact.BenchSet f) {
@@ -56,7 +59,7 @@ public final class FactWords {
 
   /** A reading as the display shows it. */
   public static String of(ReadingValue value) {
-    return value instanceof ReadingValue.Measured m ? m.quantity().toString() : "OL";
+    return value instanceof ReadingValue.Named n ? n.state().replace('-', ' ') : value.toString();
   }
 
   /** An outcome's name with spaces. */

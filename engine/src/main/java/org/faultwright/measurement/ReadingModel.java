@@ -2,7 +2,6 @@ package org.faultwright.measurement;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -31,6 +30,9 @@ public final class ReadingModel {
    */
   static final double P_MISREAD = 0.005;
 
+  /** P(a state that is seen without a number is called by another name). Common practice. */
+  static final double P_MISNAMED = 0.02;
+
   /** P(no contact, thus over-range | misread). */
   private static final double P_NO_CONTACT = 0.5;
 
@@ -46,9 +48,19 @@ public final class ReadingModel {
   /** Cells of the grid on which borders between classes are sought are halved this often. */
   private static final int HALVINGS = 60;
 
+  private static final String NORMAL = "normal";
+
+  /** The states whose names say where readings lie, as far as a reference allows it. */
+  public static final Set<String> COMMON_STATES = Set.of("open", "short", "low", "high");
+
   private final Dimension dimension;
   private final TypicalDensities typical;
+  private final List<String> names;
   private final List<StateDensity> states;
+
+  /** Which states are only ever named: a number speaks neither for nor against them. */
+  private final boolean[] onlyNamed;
+
   private final double[] pOver;
 
   /**
@@ -56,43 +68,58 @@ public final class ReadingModel {
    *
    * @param name {@code open}, {@code short}, {@code low}, {@code high}, or a name of the pack's own
    * @param lies where the true value lies in this state; empty: as the name says, see {@link
-   *     #knowsRange}
+   *     #knowsRange}, or, for a name of the pack's own, nowhere in particular: such a state is
+   *     seen, not measured
    */
   public record StateRange(String name, Optional<Reference> lies) {}
 
-  private ReadingModel(TypicalDensities typical, Dimension dimension, List<StateDensity> states) {
+  private ReadingModel(
+      TypicalDensities typical,
+      Dimension dimension,
+      List<String> names,
+      List<StateDensity> states,
+      boolean[] onlyNamed) {
     this.typical = typical;
     this.dimension = dimension;
+    this.names = names;
     this.states = states;
+    this.onlyNamed = onlyNamed;
     this.pOver = withMisread(states.stream().mapToDouble(StateDensity::pOver).toArray(), 1, 0);
   }
 
   /**
    * The model of a point.
    *
-   * @throws IllegalArgumentException when a state neither states its range nor has a name that
-   *     {@link #knowsRange} knows, when two states have one name, or when dimensions differ
+   * @throws IllegalArgumentException when open, short, low or high does not state its range and
+   *     {@link #knowsRange} does not know it either, when two states have one name, or when
+   *     dimensions differ
    */
   public static ReadingModel of(Reference normal, List<StateRange> offNormal) {
     TypicalDensities typical = new TypicalDensities(normal);
     List<StateDensity> states = new ArrayList<>();
     states.add(typical.stated(normal));
-    Set<String> names = new HashSet<>(Set.of("normal"));
+    boolean[] onlyNamed = new boolean[offNormal.size() + 1];
+    List<String> names = new ArrayList<>(List.of(NORMAL));
     for (StateRange state : offNormal) {
-      if (!names.add(state.name())) {
+      if (names.contains(state.name())) {
         throw new IllegalArgumentException("state must be named once: " + state.name());
       }
+      names.add(state.name());
       if (state.lies().isPresent()) {
         expect(normal.dimension(), state.lies().get().dimension(), state.name());
         states.add(typical.stated(state.lies().get()));
       } else if (typical.knows(state.name())) {
         states.add(typical.named(state.name()));
-      } else {
+      } else if (COMMON_STATES.contains(state.name())) {
         throw new IllegalArgumentException(
             "state must say where readings lie with this reference: " + state.name());
+      } else {
+        onlyNamed[states.size()] = true;
+        states.add(states.get(0));
       }
     }
-    return new ReadingModel(typical, normal.dimension(), List.copyOf(states));
+    return new ReadingModel(
+        typical, normal.dimension(), List.copyOf(names), List.copyOf(states), onlyNamed);
   }
 
   /**
@@ -135,14 +162,26 @@ public final class ReadingModel {
    * @param mean of those that show a value, in SI units; 0 where none does
    * @param measured how many show a value
    * @param over how many are over-range
+   * @param named the states that were seen without a number, by their places, ascending
    */
-  public record Taken(double mean, int measured, int over) {
+  public record Taken(double mean, int measured, int over, List<Integer> named) {
 
     /** Checks that there is a reading. */
     public Taken {
-      if (measured < 0 || over < 0 || measured + over == 0) {
+      named = List.copyOf(named);
+      if (measured < 0 || over < 0 || measured + over + named.size() == 0) {
         throw new IllegalArgumentException("readings must not be empty");
       }
+    }
+
+    /** Readings with numbers only. */
+    public Taken(double mean, int measured, int over) {
+      this(mean, measured, over, List.of());
+    }
+
+    /** The same readings with another mean. */
+    public Taken withMean(double other) {
+      return new Taken(other, measured, over, named);
     }
 
     /** Standard uncertainty of the mean by chance, for a reading's own. */
@@ -160,7 +199,15 @@ public final class ReadingModel {
     double[] values = readings.stream().filter(this::isMeasured).mapToDouble(this::si).toArray();
     Arrays.sort(values); // the same sum in whatever order they come
     double mean = values.length == 0 ? 0 : Arrays.stream(values).sum() / values.length;
-    return new Taken(mean, values.length, readings.size() - values.length);
+    int over = (int) readings.stream().filter(ReadingValue.OverRange.class::isInstance).count();
+    List<Integer> named =
+        readings.stream()
+            .filter(ReadingValue.Named.class::isInstance)
+            .map(r -> place(((ReadingValue.Named) r).state()))
+            .distinct()
+            .sorted()
+            .toList();
+    return new Taken(mean, values.length, over, named);
   }
 
   /**
@@ -170,6 +217,21 @@ public final class ReadingModel {
    * @param noise standard uncertainty that is left to the mean, in SI units, from 0
    */
   public double[] likelihood(Taken taken, double offset, double noise) {
+    double[] likelihood = ofNumbers(taken, offset, noise);
+    for (int t : taken.named()) {
+      for (int s = 0; s < likelihood.length && likelihood.length > 1; s++) {
+        likelihood[s] *= s == t ? 1 - P_MISNAMED : P_MISNAMED / (likelihood.length - 1);
+      }
+    }
+    return likelihood;
+  }
+
+  private double[] ofNumbers(Taken taken, double offset, double noise) {
+    if (taken.measured() + taken.over() == 0) {
+      double[] even = new double[states.size()];
+      Arrays.fill(even, 1);
+      return even;
+    }
     if (taken.over() == 0) {
       return densities(taken.mean(), offset, noise);
     }
@@ -214,6 +276,15 @@ public final class ReadingModel {
         .orElseThrow();
   }
 
+  /** The place of a state, 0 for normal. */
+  private int place(String state) {
+    int place = names.indexOf(state);
+    if (place < 0) {
+      throw new IllegalArgumentException("state must be one of " + names + ": " + state);
+    }
+    return place;
+  }
+
   /**
    * The state with the largest likelihood of the reading; the first of equals.
    *
@@ -233,6 +304,9 @@ public final class ReadingModel {
    */
   public double pConforms(ReadingValue value, double u) {
     checkUncertainty("u", u);
+    if (value instanceof ReadingValue.Named named) {
+      return named.state().equals(NORMAL) ? 1 : 0;
+    }
     if (!isMeasured(value)) {
       return typical.overRangeConforms() ? 1 : 0;
     }
@@ -355,10 +429,16 @@ public final class ReadingModel {
   }
 
   /** Mixes in the misread; "anything" is a Cauchy about normal, as wide as its value is large. */
-  private static double[] withMisread(double[] own, double noContact, double anything) {
+  private double[] withMisread(double[] own, double noContact, double anything) {
     double asAnother = 0;
-    for (double p : own) {
-      asAnother += p / own.length;
+    int numbered = 0;
+    for (int s = 0; s < own.length; s++) {
+      asAnother += onlyNamed[s] ? 0 : own[s];
+      numbered += onlyNamed[s] ? 0 : 1;
+    }
+    asAnother /= numbered;
+    for (int s = 0; s < own.length; s++) {
+      own[s] = onlyNamed[s] ? asAnother : own[s];
     }
     double misread =
         P_NO_CONTACT * noContact + P_AS_ANOTHER_STATE * asAnother + P_ANYTHING * anything;

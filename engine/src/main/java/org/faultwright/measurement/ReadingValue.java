@@ -22,12 +22,27 @@ public sealed interface ReadingValue {
     }
   }
 
+  /**
+   * A state that was seen without a number: unsteady, drifting, pulsing, stuck.
+   *
+   * @param state its name, as the reading model calls it; {@code normal} is one
+   */
+  record Named(String state, Dimension dimension) implements ReadingValue {
+    @Override
+    public String toString() {
+      return state;
+    }
+  }
+
   /** How displays spell over-range; on seven segments O and 0 look alike. */
   Set<String> OVER_RANGE = Set.of("OL", "0L", "O.L", "0.L");
 
   /** What kind of quantity was read. */
   default Dimension kind() {
-    return this instanceof Measured m ? m.quantity().dimension() : ((OverRange) this).dimension();
+    if (this instanceof Measured m) {
+      return m.quantity().dimension();
+    }
+    return this instanceof Named n ? n.dimension() : ((OverRange) this).dimension();
   }
 
   /**

@@ -3,6 +3,8 @@ package org.faultwright.pack;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.faultwright.measurement.Reference;
 
@@ -15,6 +17,7 @@ import org.faultwright.measurement.Reference;
  * @param states the states off normal in order of dominance, each with what triggers it and where
  *     readings then lie
  * @param boards the board variants that have the point; empty: all
+ * @param conditions under what conditions the reference holds
  */
 public record Point(
     PointId id,
@@ -23,12 +26,61 @@ public record Point(
     Reference reference,
     Basis basis,
     List<ReadingState> states,
-    Set<BoardId> boards) {
+    Set<BoardId> boards,
+    Conditions conditions) {
 
   /** Copies the collections, keeping their order. */
   public Point {
     states = List.copyOf(states);
     boards = Ordered.copy(boards);
+  }
+
+  /** A point of whose reference no conditions are known. */
+  public Point(
+      PointId id,
+      String title,
+      Optional<String> pin,
+      Reference reference,
+      Basis basis,
+      List<ReadingState> states,
+      Set<BoardId> boards) {
+    this(id, title, pin, reference, basis, states, boards, Conditions.UNKNOWN);
+  }
+
+  /**
+   * Under what conditions a reference holds; what is empty is not known.
+   *
+   * @param sourceResistance the resistance of what is measured, in ohms, from 0: an instrument
+   *     loads it
+   * @param celsius the temperature at which the reference was taken
+   * @param testCurrent the current with which it was taken, in amperes, above 0
+   * @param knownGood from how many known-good boards it was taken
+   */
+  public record Conditions(
+      OptionalDouble sourceResistance,
+      OptionalDouble celsius,
+      OptionalDouble testCurrent,
+      OptionalInt knownGood) {
+
+    /** Nothing known. */
+    public static final Conditions UNKNOWN =
+        new Conditions(
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalInt.empty());
+
+    /** Checks the domain. */
+    public Conditions {
+      if (sourceResistance.isPresent() && !(sourceResistance.getAsDouble() >= 0)) {
+        throw new IllegalArgumentException(
+            "sourceResistance must not be negative: " + sourceResistance.getAsDouble());
+      }
+      if (testCurrent.isPresent() && !(testCurrent.getAsDouble() > 0)) {
+        throw new IllegalArgumentException(
+            "testCurrent must be above 0: " + testCurrent.getAsDouble());
+      }
+    }
   }
 
   /**
@@ -37,7 +89,7 @@ public record Point(
    * @param id {@code open}, {@code short}, {@code low}, {@code high}, or a name of the pack's own
    * @param triggers a noisy any, as in {@link Observation.TrueState}
    * @param lies where readings lie in this state; empty: as the measurement package says for the
-   *     four common names
+   *     four common names, and for other names a state that is seen without a number
    */
   public record ReadingState(StateId id, Map<NodeId, Chance> triggers, Optional<Reference> lies) {
 

@@ -120,13 +120,41 @@ public record Step(
    *     instrument's manual says
    * @param instrument the instrument
    * @param points the points, in the order in which they are read
+   * @param connector the connector whose pins they are, where it is described
    */
   public record PinTable(
-      Optional<String> leads, Optional<InstrumentId> instrument, List<Point> points) {
+      Optional<String> leads,
+      Optional<InstrumentId> instrument,
+      List<Point> points,
+      Optional<Connector> connector) {
 
     /** Copies the list. */
     public PinTable {
       points = List.copyOf(points);
+    }
+
+    /** Points of which no more is known. */
+    public PinTable(Optional<String> leads, Optional<InstrumentId> instrument, List<Point> points) {
+      this(leads, instrument, points, Optional.empty());
+    }
+  }
+
+  /**
+   * A connector as its socket is seen.
+   *
+   * @param pins how many pins it has, at least 1
+   * @param ground its pins that are ground
+   * @param unused its pins that are connected to nothing
+   */
+  public record Connector(int pins, Set<String> ground, Set<String> unused) {
+
+    /** Copies the sets, keeping their order, and checks the count. */
+    public Connector {
+      ground = Ordered.copy(ground);
+      unused = Ordered.copy(unused);
+      if (pins < 1) {
+        throw new IllegalArgumentException("pins must be at least 1: " + pins);
+      }
     }
   }
 

@@ -9,9 +9,11 @@ import java.util.Set;
 import org.faultwright.casefile.Attempts;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.Told;
 import org.faultwright.measurement.ReadingModel;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
@@ -131,7 +133,8 @@ final class CaseReading {
     } else if (fact instanceof Fact.OutcomeSeen f) {
       return Optional.of(outcome(id, f, epoch));
     } else if (fact instanceof Fact.ReadingTaken f) {
-      return Optional.of(reading(id, f, epoch));
+      // one of a known-good board tells nothing of the device
+      return f.setup().knownGood() ? Optional.empty() : Optional.of(reading(id, f, epoch));
     } else if (fact instanceof Fact.StepDone f) {
       Step step = known(pack.steps(), f.step());
       return Optional.of(
@@ -181,7 +184,8 @@ final class CaseReading {
       throw new IllegalArgumentException("point must be one of the pack: " + taken.point());
     }
     double u = ReadingUncertainty.of(pack, at.step, at.point, taken).combined();
-    int state = at.model.classify(taken.value(), u);
+    ReadingValue value = ReadingCorrection.of(pack, at.step, at.point, taken).value();
+    int state = at.model.classify(value, u);
     return new ReadingTold(
         id,
         new Topic(Topic.Kind.READING, taken.point()),
@@ -191,7 +195,7 @@ final class CaseReading {
         taken,
         u,
         state == 0 ? StateId.NORMAL : at.point.states().get(state - 1).id(),
-        at.model.nearLimit(taken.value(), u),
+        at.model.nearLimit(value, u),
         at.step.conditions().bench(),
         ruledOut(at.step, taken.setup()));
   }

@@ -58,6 +58,11 @@ class CaseReaderTest {
     return report("case: x\nformat: 1\npack: plover-player/sound\nfacts:\n  - " + fact + "\n");
   }
 
+  private static Fact reading(String point, ReadingValue value) {
+    return new Fact.ReadingTaken(
+        new PointId(point), value, OptionalDouble.empty(), Fact.Setup.AS_STATED);
+  }
+
   @Test
   void facts_areReadInOrder() {
     StepId look = new StepId("look");
@@ -83,6 +88,14 @@ class CaseReaderTest {
                 new ReadingValue.OverRange(Dimension.VOLTAGE),
                 OptionalDouble.empty(),
                 Fact.Setup.AS_STATED),
+            reading("left", new ReadingValue.Named("unsteady", Dimension.VOLTAGE)),
+            new Fact.ReadingTaken(
+                new PointId("left"),
+                new ReadingValue.Measured(new Quantity(0.618, Dimension.VOLTAGE)),
+                OptionalDouble.empty(),
+                new Fact.Setup(Optional.empty(), Optional.empty(), true, OptionalDouble.of(25))),
+            reading("left", new ReadingValue.Measured(new Quantity(0.452, Dimension.VOLTAGE))),
+            reading("right", new ReadingValue.Measured(new Quantity(0.610, Dimension.VOLTAGE))),
             new Fact.StepDone(
                 new StepId("try-flex"),
                 Optional.of(new Fact.PartUsed(Optional.of("pulled"), Optional.of("b7")))),

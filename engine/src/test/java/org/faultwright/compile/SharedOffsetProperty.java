@@ -75,13 +75,13 @@ class SharedOffsetProperty {
       facts.add(
           new Fact.ReadingTaken(
               point.id(),
-              random.nextInt(12) == 0
-                  ? new ReadingValue.OverRange(Dimension.VOLTAGE)
-                  : new ReadingValue.Measured(new Quantity(volts, Dimension.VOLTAGE)),
+              value(random, point, volts),
               OptionalDouble.of(0.05 + 0.2 * random.nextDouble()),
-              random.nextInt(8) == 0
-                  ? new Fact.Setup(Optional.of("swapped"), Optional.empty())
-                  : Fact.Setup.AS_STATED));
+              new Fact.Setup(
+                  random.nextInt(8) == 0 ? Optional.of("swapped") : Optional.empty(),
+                  Optional.empty(),
+                  random.nextInt(6) == 0,
+                  OptionalDouble.empty())));
       if (random.nextInt(6) == 0) {
         s.pack().steps().values().stream()
             .filter(Step::isAttempt)
@@ -90,6 +90,17 @@ class SharedOffsetProperty {
       }
     }
     return facts;
+  }
+
+  private static ReadingValue value(SplittableRandom random, Point point, double volts) {
+    return switch (random.nextInt(12)) {
+      case 0 -> new ReadingValue.OverRange(Dimension.VOLTAGE);
+      case 1 ->
+          new ReadingValue.Named(
+              random.nextBoolean() ? "normal" : point.states().get(0).id().value(),
+              Dimension.VOLTAGE);
+      default -> new ReadingValue.Measured(new Quantity(volts, Dimension.VOLTAGE));
+    };
   }
 
   @Property(tries = 150)

@@ -134,8 +134,6 @@ class ReadingModelTest {
 
   @Test
   void of_saysWhichStateLacksARange() {
-    assertThatThrownBy(() -> model(DIODE, "leaky"))
-        .hasMessage("state must say where readings lie with this reference: leaky");
     assertThatThrownBy(() -> model(new Reference.Around(TEMPERATURE, 30, 5), "open"))
         .hasMessage("state must say where readings lie with this reference: open");
     Reference atMost =
@@ -146,6 +144,21 @@ class ReadingModelTest {
     assertThat(ReadingModel.knowsRange("low", atMost)).isFalse();
     assertThatThrownBy(() -> model(DIODE, "low", "low"))
         .hasMessage("state must be named once: low");
+  }
+
+  /** A number says nothing of a state that is seen, and its name nearly all. */
+  @Test
+  void likelihood_takesAStateWithoutRangeByItsNameOnly() {
+    ReadingModel model = model(DIODE, "unsteady", "short");
+    double[] number = model.likelihood(List.of(volts("0.62 V")), 0, 0.001);
+    assertThat(number[1]).isBetween(number[2], number[0]);
+    double[] named = model.likelihood(List.of(new ReadingValue.Named("unsteady", VOLTAGE)), 0, 0);
+    assertThat(named[1] / named[0])
+        .isCloseTo(98, org.assertj.core.api.Assertions.within(1e-9)); // 0.98 against 0.02 / 2
+    assertThat(named[2]).isEqualTo(named[0]);
+    assertThatThrownBy(
+            () -> model.likelihood(List.of(new ReadingValue.Named("leaky", VOLTAGE)), 0, 0))
+        .hasMessage("state must be one of [normal, unsteady, short]: leaky");
   }
 
   @Test

@@ -63,7 +63,9 @@ final class AllBits {
       step.pinTable().ifPresent(table -> table.points().forEach(point -> triggers(any, point)));
     }
     looks();
-    evidence.readings.keySet().forEach(sitting -> look(world.lookFor(sitting)));
+    evidence.readings.keySet().stream()
+        .filter(of -> !of.knownGood())
+        .forEach(of -> look(world.lookFor(of)));
   }
 
   private void attempt(int epoch) {

@@ -47,8 +47,9 @@ final class Evidence {
    *
    * @param epoch the epoch that the earlier of the two attempts began, or 0
    * @param carryingOut the sitting of the step whose first carrying out the readings belong to
+   * @param knownGood whether they were taken on another board, on which the point is normal
    */
-  record ReadingsOf(Point point, int epoch, Sitting carryingOut) {}
+  record ReadingsOf(Point point, int epoch, Sitting carryingOut, boolean knownGood) {}
 
   private final Pack pack;
   final Ancestry ancestry;
@@ -78,7 +79,12 @@ final class Evidence {
     } else if (fact instanceof Fact.OutcomeSeen f) {
       seen(f.step()).outcomes.add(f.outcome());
     } else if (fact instanceof Fact.ReadingTaken f) {
-      readings.computeIfAbsent(readingsNow(f.point()), r -> new ArrayList<>()).add(f);
+      ReadingsOf now = readingsNow(f.point());
+      ReadingsOf of =
+          f.setup().knownGood()
+              ? new ReadingsOf(now.point(), 0, new Sitting(now.carryingOut().source(), 0), true)
+              : now;
+      readings.computeIfAbsent(of, r -> new ArrayList<>()).add(f);
     } else if (fact instanceof Fact.StepDone f) {
       Step step = pack.steps().get(f.step());
       if (step.isAttempt()) {
@@ -135,7 +141,7 @@ final class Evidence {
     Step step = stepOf(id);
     Point point = points(step).stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
     int epoch = timeline.lastTouched(ancestry.ofPoint(point), timeline.now());
-    return new ReadingsOf(point, epoch, sitting(step.id(), epoch));
+    return new ReadingsOf(point, epoch, sitting(step.id(), epoch), false);
   }
 
   private Step stepOf(PointId point) {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
 import org.faultwright.measurement.ReadingModel;
@@ -63,7 +64,7 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
       double systematic = 0;
       for (Fact.ReadingTaken r : of) {
         ReadingUncertainty u = ReadingUncertainty.of(pack, stepOf(point), point, r);
-        sum += ((ReadingValue.Measured) r.value()).quantity().si();
+        sum += ((ReadingValue.Measured) corrected(point, r)).quantity().si();
         variance += u.random() * u.random() / of.size() / of.size();
         systematic = Math.max(systematic, u.systematic());
       }
@@ -73,11 +74,15 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
       shared = systematic;
     }
     int measured = measured(readings).size();
+    List<ReadingValue> values = readings.stream().map(r -> corrected(point, r)).toList();
     return model.likelihood(
-        new ReadingModel.Taken(
-            measured == 0 ? 0 : mean / weights, measured, readings.size() - measured),
+        model.taken(values).withMean(measured == 0 ? 0 : mean / weights),
         z.orElse(0.0) * shared,
         measured == 0 ? 0 : 1 / Math.sqrt(weights));
+  }
+
+  private ReadingValue corrected(Point point, Fact.ReadingTaken reading) {
+    return ReadingCorrection.of(pack, stepOf(point), point, reading).value();
   }
 
   private Step stepOf(Point point) {

@@ -22,6 +22,7 @@ final class StateWithoutRange implements PackCheck {
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         for (Point.ReadingState state : point.states()) {
           if (state.lies().isEmpty()
+              && ReadingModel.COMMON_STATES.contains(state.id().value())
               && !ReadingModel.knowsRange(state.id().value(), point.reference())) {
             found.accept(
                 Problem.error(

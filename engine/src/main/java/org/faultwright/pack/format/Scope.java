@@ -111,6 +111,11 @@ public final class Scope {
     problems.accept(Problem.error(id, at, message, wayOut));
   }
 
+  /** Reports something that its author should look at, with an id that is not one of the rules'. */
+  public void warning(String id, Span at, String message, String wayOut) {
+    problems.accept(Problem.warning(id, at, message, wayOut));
+  }
+
   /** Reports something that its author should look at. */
   public void warning(FormatRule rule, Span at, String message, String wayOut) {
     problems.accept(Problem.warning(rule.id(), at, message, wayOut));

@@ -5,18 +5,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import org.faultwright.measurement.Accuracy;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.pack.ActivityId;
-import org.faultwright.pack.Basis;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.Caution;
 import org.faultwright.pack.CautionId;
-import org.faultwright.pack.Chance;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Effort;
-import org.faultwright.pack.Instrument;
-import org.faultwright.pack.InstrumentId;
 import org.faultwright.pack.Rail;
 import org.faultwright.pack.RailId;
 import org.faultwright.pack.Source;
@@ -26,7 +21,6 @@ import org.faultwright.pack.SwitchId;
 import org.faultwright.pack.ToolId;
 import org.faultwright.pack.format.BasisForm;
 import org.faultwright.pack.format.Block;
-import org.faultwright.pack.format.Chances;
 import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Form;
 import org.faultwright.pack.format.Forms;
@@ -131,38 +125,6 @@ final class Bench {
                       f.get(WHILE_ON).orElse(Set.of()),
                       f.get(CLOSED_WHEN_OFF).orElse(false))));
 
-  // Instruments.
-  private static final Key<Double> OF_READING =
-      Key.optional(
-          "of-reading",
-          Chances.chance(0, 1).as(Chance::p),
-          "largest error as a part of the reading, such as 0.5 %");
-  private static final Key<Integer> COUNTS =
-      Key.optional("counts", Numbers.COUNT, "largest error on top of it, in counts of the display");
-  private static final Key<Quantity> COUNT =
-      Key.optional("count", Quantities.ANY, "the value of one count, such as 0.001 V");
-  private static final Key<Accuracy> ACCURACY =
-      Key.optional(
-          "accuracy",
-          Forms.built(
-              Block.of("accuracy", OF_READING, COUNTS, COUNT).atLeastOneOf(OF_READING, COUNT),
-              Bench::accuracy),
-          "how far its readings may be off");
-
-  static final Form<List<Instrument>> INSTRUMENTS =
-      Section.of(
-          Kind.INSTRUMENT,
-          Block.of("an-instrument", TITLE, ACCURACY).withBasis(),
-          (id, f) ->
-              Optional.of(
-                  new Instrument(
-                      new InstrumentId(id),
-                      f.get(TITLE).orElse(Section.words(id)),
-                      f.get(ACCURACY),
-                      f.get(ACCURACY).isPresent()
-                          ? BasisForm.needed(f.scope().at(ACCURACY.name()), f.at(ACCURACY))
-                          : f.scope().basis().orElse(new Basis.ByDefinition()))));
-
   // Rails.
   private static final Key<Quantity> NOMINAL =
       Key.required("nominal", Quantities.VOLTAGE, "its nominal voltage");
@@ -199,15 +161,5 @@ final class Bench {
         f.get(DOES).orElse(Set.of()),
         f.get(SHOWN).orElse(Set.of()),
         f.get(COST).orElse(0.0));
-  }
-
-  private static Optional<Accuracy> accuracy(Fields f) {
-    if (!f.complete() || f.spoilt(OF_READING) || f.spoilt(COUNTS) || f.spoilt(COUNT)) {
-      return Optional.empty();
-    }
-    double count = f.get(COUNT).map(Quantity::si).orElse(0.0);
-    return Optional.of(
-        new Accuracy(
-            f.get(OF_READING).orElse(0.0), f.get(COUNTS).orElse(0) * count, Math.abs(count)));
   }
 }

@@ -89,7 +89,7 @@ final class PackKeys {
   static final Key<List<Switch>> SWITCHES =
       section("switches", Bench.SWITCHES, "independent states of the bench");
   static final Key<List<Instrument>> INSTRUMENTS =
-      section("instruments", Bench.INSTRUMENTS, "what is measured with");
+      section("instruments", Instruments.FORM, "what is measured with");
   static final Key<List<Bench.Worded>> TOOLS = section("tools", Bench.TOOLS, "tools, in words");
   static final Key<List<Bench.Worded>> CONSENTS =
       section("consents", Bench.CONSENT_WORDS, "what a customer must agree to, in words");

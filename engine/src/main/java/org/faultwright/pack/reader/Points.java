@@ -6,8 +6,12 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Quantity;
+import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.BoardId;
@@ -20,10 +24,13 @@ import org.faultwright.pack.format.BasisForm;
 import org.faultwright.pack.format.Block;
 import org.faultwright.pack.format.Fields;
 import org.faultwright.pack.format.Form;
+import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Forms;
 import org.faultwright.pack.format.Ids;
 import org.faultwright.pack.format.Key;
 import org.faultwright.pack.format.Kind;
+import org.faultwright.pack.format.Numbers;
+import org.faultwright.pack.format.Quantities;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode;
@@ -56,7 +63,33 @@ final class Points {
   private static final Key<Map<NodeId, Chance>> ANY =
       Key.required("any", Inputs.FORM, "what brings the state about");
   private static final Key<References.Written> LIES =
-      Key.required("lies", References.FORM, "where readings lie in this state");
+      Key.optional(
+          "lies",
+          References.FORM,
+          "where readings lie in this state; left out where it is seen without a number");
+  private static final Key<Quantity> SOURCE_RESISTANCE =
+      Key.optional(
+          "source-resistance", kind(Dimension.RESISTANCE), "the resistance of what is measured");
+  private static final Key<Quantity> TEMPERATURE =
+      Key.optional("temperature", kind(Dimension.TEMPERATURE), "how warm it was");
+  private static final Key<Quantity> TEST_CURRENT =
+      Key.optional("test-current", kind(Dimension.CURRENT), "the meter's test current");
+  private static final Key<Integer> KNOWN_GOOD =
+      Key.optional("known-good", Numbers.COUNT, "from how many known-good boards it comes");
+  private static final Key<Fields> TAKEN_AT =
+      Key.optional(
+          "taken-at",
+          Block.of("taken-at", TEMPERATURE, TEST_CURRENT, KNOWN_GOOD)
+              .atLeastOneOf(TEMPERATURE, TEST_CURRENT, KNOWN_GOOD),
+          "under what conditions the reference was taken");
+
+  private static Form<Quantity> kind(Dimension kind) {
+    return Forms.scalar(
+        "a " + kind.word() + " such as " + kind.example(),
+        new Shape.Text(),
+        (s, scope) -> Quantities.of(s, kind, scope));
+  }
+
   private static final Block OWN_STATE =
       Block.of("point-state", ANY, LIES, References.TOLERANCE).withBasis();
 
@@ -79,6 +112,8 @@ final class Points {
               COMMON.get("low"),
               COMMON.get("high"),
               STATES,
+              SOURCE_RESISTANCE,
+              TAKEN_AT,
               BOARDS)
           .withBasis();
 
@@ -116,7 +151,10 @@ final class Points {
     Optional<Reference> reference =
         References.of(f.need(REFERENCE), REFERENCE, kind(f.map()).or(() -> others), f);
     Optional<List<Point.ReadingState>> states = states(f, reference.map(Reference::dimension));
-    if (reference.isEmpty() || states.isEmpty()) {
+    if (reference.isEmpty()
+        || states.isEmpty()
+        || f.spoilt(SOURCE_RESISTANCE)
+        || f.spoilt(TAKEN_AT)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -127,7 +165,21 @@ final class Points {
             reference.get(),
             basis,
             states.get(),
-            f.get(BOARDS).orElse(Set.of())));
+            f.get(BOARDS).orElse(Set.of()),
+            conditions(f)));
+  }
+
+  private static Point.Conditions conditions(Fields f) {
+    Optional<Fields> at = f.get(TAKEN_AT);
+    return new Point.Conditions(
+        si(f.get(SOURCE_RESISTANCE)),
+        si(at.flatMap(a -> a.get(TEMPERATURE))),
+        si(at.flatMap(a -> a.get(TEST_CURRENT)).filter(q -> q.si() > 0)),
+        at.flatMap(a -> a.get(KNOWN_GOOD)).map(OptionalInt::of).orElse(OptionalInt.empty()));
+  }
+
+  private static OptionalDouble si(Optional<Quantity> q) {
+    return q.map(x -> OptionalDouble.of(x.si())).orElse(OptionalDouble.empty());
   }
 
   /** The kind of quantity that a point's own text says: of its reference, or else of its states. */
@@ -173,6 +225,22 @@ final class Points {
       YamlScalar id, Fields f, Optional<Dimension> kind) {
     if (!f.complete()) {
       return Optional.empty();
+    }
+    if (f.spoilt(LIES)) {
+      return Optional.empty();
+    }
+    if (!f.wrote(LIES)) {
+      if (f.wrote(References.TOLERANCE) || ReadingModel.COMMON_STATES.contains(id.text())) {
+        f.scope()
+            .error(
+                FormatRule.MISSING_BESIDE,
+                id.at(),
+                "'lies' is missing in state " + id.word() + " of " + f.scope().owner(),
+                "add 'lies:', " + LIES.doc());
+        return Optional.empty();
+      }
+      return Optional.of(
+          new Point.ReadingState(new StateId(id.text()), f.need(ANY), Optional.empty()));
     }
     return References.of(f.need(LIES), LIES, kind, f)
         .map(

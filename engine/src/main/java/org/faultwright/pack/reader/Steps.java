@@ -77,6 +77,8 @@ final class Steps {
           "instrument", Ids.ref(Kind.INSTRUMENT, InstrumentId::new), "what is measured with");
   private static final Key<String> LEADS =
       Key.optional("leads", Forms.TEXT, "how the leads are put, such as red-on-ground");
+  private static final Key<Step.Connector> CONNECTOR =
+      Key.optional("connector", Connectors.FORM, "the connector whose pins are read");
   private static final Key<ModeId> PROVOKES =
       Key.optional(
           "provokes",
@@ -176,6 +178,7 @@ final class Steps {
               DATA_RISK,
               INSTRUMENT,
               LEADS,
+              CONNECTOR,
               PROVOKES,
               BOARDS,
               LIMITS,
@@ -249,7 +252,11 @@ final class Steps {
                 .or(() -> f.get(SEQUENCE))
                 .or(() -> proof.map(Proving.Proof::shows)),
             proof.map(Proving.Proof::complaint),
-            f.get(POINTS).map(points -> new Step.PinTable(f.get(LEADS), f.get(INSTRUMENT), points)),
+            f.get(POINTS)
+                .map(
+                    points ->
+                        new Step.PinTable(
+                            f.get(LEADS), f.get(INSTRUMENT), points, f.get(CONNECTOR))),
             f.get(CHANGES).orElse(Map.of()),
             swap.get(),
             harms,

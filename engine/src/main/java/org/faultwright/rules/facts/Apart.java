@@ -19,6 +19,9 @@ final class Apart {
       double difference = Math.abs(m.quantity().si() - n.quantity().si());
       return difference > K * Math.hypot(ua, ub);
     }
+    if (a instanceof ReadingValue.Named || b instanceof ReadingValue.Named) {
+      return a.getClass() == b.getClass() && !a.equals(b); // a name and a number may both be right
+    }
     return a.getClass() != b.getClass();
   }
 }
