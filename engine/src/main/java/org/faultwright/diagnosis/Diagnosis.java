@@ -15,7 +15,6 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Planner;
-import org.faultwright.planning.Shop;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 import org.faultwright.rules.WorkingMemory;
@@ -35,16 +34,14 @@ public final class Diagnosis implements AutoCloseable {
   private static final int TESTS_AHEAD = 5;
 
   private final Engine.Ready ready;
-  private final Shop shop;
   private CaseFile caseFile;
   private Optional<WorkingMemory> memory = Optional.empty();
   private Optional<Planner> planner = Optional.empty();
   private Optional<Answering.Worked> worked = Optional.empty();
 
-  Diagnosis(Engine.Ready ready, Shop shop, CaseFile caseFile) {
+  Diagnosis(Engine.Ready ready, CaseFile caseFile) {
     this.ready = ready;
     this.compiled = ready.compiled();
-    this.shop = shop;
     this.caseFile = caseFile;
     caseFile.facts().forEach(t -> KnownToPack.check(compiled.pack(), t.fact()));
   }
@@ -95,7 +92,7 @@ public final class Diagnosis implements AutoCloseable {
     if (worked.isEmpty()) {
       if (memory.isEmpty()) {
         memory = Optional.of(ready.rules().open(caseFile.intake()));
-        planner = Optional.of(Planner.of(ready.device(), shop));
+        planner = Optional.of(ready.borrowPlanner());
       }
       worked = Optional.of(new Answering(compiled, planner.get(), memory.get()).answer(caseFile));
     }
@@ -104,7 +101,7 @@ public final class Diagnosis implements AutoCloseable {
 
   /** A second diagnosis with the same facts; what is told to the one does not reach the other. */
   public Diagnosis fork() {
-    return new Diagnosis(ready, shop, caseFile);
+    return new Diagnosis(ready, caseFile);
   }
 
   /** The answer if these facts were told as well; this diagnosis stays as it is. */
@@ -148,5 +145,7 @@ public final class Diagnosis implements AutoCloseable {
   public void close() {
     memory.ifPresent(WorkingMemory::close);
     memory = Optional.empty();
+    planner.ifPresent(ready::giveBack);
+    planner = Optional.empty();
   }
 }

@@ -1,15 +1,18 @@
 package org.faultwright.diagnosis;
 
 import java.util.Collections;
+import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedDeque;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Intake;
 import org.faultwright.compile.CompiledPack;
 import org.faultwright.compile.PackCompilation;
 import org.faultwright.pack.Pack;
 import org.faultwright.planning.DeviceModel;
+import org.faultwright.planning.Planner;
 import org.faultwright.planning.Shop;
 import org.faultwright.rules.PackRules;
 import org.faultwright.rules.RuleBase;
@@ -27,8 +30,29 @@ public final class Engine {
 
   private final Map<CompiledPack, Ready> ready = new ConcurrentHashMap<>();
 
-  /** A pack made ready once for all cases. */
-  record Ready(CompiledPack compiled, DeviceModel device, PackRules rules) {}
+  /**
+   * A pack made ready once for all cases.
+   *
+   * @param idle planners of cases that have been put away: what they have worked out serves the
+   *     next case
+   */
+  record Ready(
+      CompiledPack compiled, DeviceModel device, PackRules rules, Deque<Planner> idle, Shop shop) {
+
+    /** Planners that wait for the next case, at most. */
+    private static final int MOST_IDLE = 2;
+
+    Planner borrowPlanner() {
+      Planner warm = idle.pollFirst();
+      return warm != null ? warm : Planner.of(device, shop);
+    }
+
+    void giveBack(Planner planner) {
+      if (idle.size() < MOST_IDLE) {
+        idle.addFirst(planner);
+      }
+    }
+  }
 
   private Engine(Shop shop) {
     this.shop = shop;
@@ -56,7 +80,14 @@ public final class Engine {
 
   private Ready ready(CompiledPack usable) {
     return ready.computeIfAbsent(
-        usable, c -> new Ready(c, DeviceModel.of(c.pack()), RuleBase.shared().forPack(c.pack())));
+        usable,
+        c ->
+            new Ready(
+                c,
+                DeviceModel.of(c.pack()),
+                RuleBase.shared().forPack(c.pack()),
+                new ConcurrentLinkedDeque<>(),
+                shop));
   }
 
   /**
@@ -81,7 +112,7 @@ public final class Engine {
     }
     PackCompilation result = compile(pack);
     if (result instanceof CompiledPack usable) {
-      return new Diagnosis(ready(usable), shop, caseFile);
+      return new Diagnosis(ready(usable), caseFile);
     } else if (result instanceof PackCompilation.SharesUnattainable s) {
       throw new IllegalArgumentException(
           "shares of complaint " + s.complaint() + " must be attainable at its rate: " + pack.id());

@@ -14,8 +14,8 @@ import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Prospect;
 import org.faultwright.planning.CaseModel.Showing;
 import org.faultwright.planning.RepairSearch.Found;
-import org.faultwright.planning.RepairSearch.Level;
 import org.faultwright.planning.RepairTable.Spread;
+import org.faultwright.planning.RepairTree.Belief;
 
 /** One look at a case: belief, costs and permissions are given, and what to do next is weighed. */
 final class Assessment {
@@ -23,7 +23,6 @@ final class Assessment {
   /** Causes less likely than this call for no repair. */
   private static final double NEGLIGIBLE = 1e-6;
 
-  private final Planner planner;
   private final CaseModel model;
   private final DeviceModel device;
   private final Costs costs;
@@ -36,7 +35,7 @@ final class Assessment {
   private final double pLeftOut;
 
   private final List<Test> tests = new ArrayList<>();
-  private RepairTable table;
+  private int[] repairs = {};
   private RepairSearch search;
   private double[] sums = new double[64];
   private int[] touched = new int[64];
@@ -46,13 +45,7 @@ final class Assessment {
   private record Test(int step, Sight sight, Optional<Seen> before, double cost, int bench) {}
 
   Assessment(
-      Planner planner,
-      CaseModel model,
-      Costs costs,
-      LikelyWorlds worlds,
-      Situation now,
-      Permissions permissions) {
-    this.planner = planner;
+      CaseModel model, Costs costs, LikelyWorlds worlds, Situation now, Permissions permissions) {
     this.model = model;
     this.device = model.device;
     this.costs = costs;
@@ -138,11 +131,11 @@ final class Assessment {
   }
 
   private double pLost() {
-    Level belief = search.start();
+    Belief belief = search.start();
     fill(belief, null, 0);
     double sum = 0;
     for (int i = 0; i < belief.count; i++) {
-      sum += belief.mass[i] * table.lost[belief.states[i]];
+      sum += belief.mass[i] * model.tree.lost(belief.rows[i]);
     }
     return Math.min(1, sum);
   }
@@ -265,22 +258,22 @@ final class Assessment {
   }
 
   private void settleRepairs(List<Integer> repairs) {
-    table = planner.table(model, repairs);
-    search = planner.search(table, costs);
-    futures.settle(table.repairs);
+    this.repairs = repairs.stream().mapToInt(Integer::intValue).toArray();
+    search = model.search(costs, repairs);
+    futures.settle(this.repairs);
   }
 
   // Repairs.
 
   private List<RepairWay> weighRepairs() {
     List<RepairWay> ways = new ArrayList<>();
-    for (int r = 0; r < table.repairs.length; r++) {
+    for (int r = 0; r < repairs.length; r++) {
       fill(search.start(), null, 0);
       Found found = search.cheapestFrom(r, bench, present);
       if (Double.isInfinite(found.cost())) {
         continue;
       }
-      int ready = costs.benchFor(bench, table.repairs[r]);
+      int ready = costs.benchFor(bench, repairs[r]);
       List<StepId> proofs = new ArrayList<>();
       for (int proof : present.proofs(r, 1 << r, ready)) {
         int step = model.proofs.get(proof).step();
@@ -302,7 +295,7 @@ final class Assessment {
   }
 
   private StepId repairAt(int r) {
-    return device.steps.get(table.repairs[r]).id();
+    return device.steps.get(repairs[r]).id();
   }
 
   // Tests.
@@ -329,7 +322,7 @@ final class Assessment {
     List<Worth.Branch> branches = new ArrayList<>(findings.size());
     double after = 0;
     for (int y = 0; y < findings.size(); y++) {
-      Level belief = search.start();
+      Belief belief = search.start();
       fill(belief, new Beliefs(test, prospects, isAttempt), y);
       double pFinding = belief.total;
       if (pFinding <= 0) {
@@ -349,7 +342,7 @@ final class Assessment {
   private record Beliefs(Test test, Prospect[] prospects, boolean isAttempt) {}
 
   private boolean opensSomething(int test) {
-    for (int repair : table.repairs) {
+    for (int repair : repairs) {
       if (futures.asksAbout(repair, test)) {
         return true;
       }
@@ -382,7 +375,7 @@ final class Assessment {
   // Beliefs.
 
   /** Fills a belief with what is believed now, or after a finding of a test. */
-  private void fill(Level belief, Beliefs beliefs, int finding) {
+  private void fill(Belief belief, Beliefs beliefs, int finding) {
     touchedCount = 0;
     for (int w = 0; w < showings.length; w++) {
       if (beliefs == null) {
@@ -430,9 +423,9 @@ final class Assessment {
   }
 
   private void addFuture(int future, double mass) {
-    Spread spread = table.statesOf(future);
-    if (sums.length < table.count()) {
-      sums = Arrays.copyOf(sums, 2 * table.count());
+    Spread spread = model.tree.rowsOf(future);
+    if (sums.length < model.tree.rows()) {
+      sums = Arrays.copyOf(sums, 2 * model.tree.rows());
       touched = Arrays.copyOf(touched, sums.length);
     }
     for (int i = 0; i < spread.states().length; i++) {

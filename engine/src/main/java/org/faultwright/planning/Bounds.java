@@ -3,49 +3,106 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.faultwright.planning.RepairSearch.Level;
 import org.faultwright.planning.RepairSearch.Options;
-import org.faultwright.planning.RepairTable.Spread;
+import org.faultwright.planning.RepairTable.Trouble;
+import org.faultwright.planning.RepairTree.Belief;
 
-/** What a search for repairs can never go below, and the order in which to try. */
+/**
+ * What a search for repairs can never go below.
+ *
+ * <p>Each state is taken to have one trouble only: of those that each by itself make the function
+ * tests go on failing, the one that is dearest to get rid of. Let {@code rem(D)} be the mass that
+ * still fails, at least, when the repairs D have been done in any order: a product over D for each
+ * trouble. Then the cost from there on is at least
+ *
+ * <pre>f(D) = min{ exit * rem(D), min over r not in D of price(r) * rem(D) + f(D + r) }</pre>
+ *
+ * <p>which is worked out for all subsets when a search begins. The prices are the least ones,
+ * wherever the bench may be. For single faults with sure repairs, prices that do not depend on the
+ * order and no end of the job this is exact, and its order is by mass per price (the p/C rule).
+ *
+ * @see "J. B. Kadane, H. A. Simon, Optimal strategies for a class of constrained sequential
+ *     problems, Annals of Statistics 5, 1977, 237-255"
+ */
 final class Bounds {
 
-  private final RepairTable table;
+  private static final int UNKNOWN = -2;
+
+  /** The class of states of which nothing is known: function tests may pass after any repair. */
+  private static final int ANY = -1;
+
+  private final RepairTree tree;
   private final Costs costs;
-  private final int repairs;
+
+  /** The repairs, by step number. */
+  private final int[] steps;
+
   private final int repeatable;
+  private final int all;
   private final Map<Long, Double> leastWays = new HashMap<>();
   private int[][][] preparedFor = {};
 
   /** For each repair the least that it costs with its function tests, wherever the bench is. */
   private final double[] leastCost;
 
+  /** The part of it that the function tests cost. */
+  private final double[] leastTests;
+
   /** For each repair the least way to it from where function tests are made. */
-  private final double[] leastWayBack;
+  private final double[] wayBack;
 
   /** For each repair the least that closing costs after its function tests. */
   private final double[] leastClose;
 
-  // Scratch.
-  private final double[] waiting;
-  private final double[] price;
-  private final double[] ratio;
+  /** The least of these. */
+  private double closing;
 
-  Bounds(RepairTable table, Costs costs, int repeatable) {
-    this.table = table;
+  // Classes of states: those with the same trouble.
+
+  private int[] classOf = {};
+  private final Map<Trouble, Integer> known = new LinkedHashMap<>();
+  private final List<Lasting> lasting = new ArrayList<>();
+
+  /**
+   * How a trouble goes on.
+   *
+   * @param failing for each set of repairs done P(function tests have gone on failing), at least
+   * @param cheated for each set, and each repair after it, P(function tests fail till then, and
+   *     pass after the repair though a function is lost), at least
+   */
+  private record Lasting(double[] failing, double[] cheated) {}
+
+  private double[] mass = new double[16];
+
+  /** For each state of the bench what each class costs where it is known. */
+  private final Map<Integer, double[]> knownAt = new HashMap<>();
+
+  // The present belief.
+
+  private final double[] rem;
+  private final double[] cheated;
+  private final double[] least;
+  private final double[] price;
+
+  Bounds(RepairTree tree, Costs costs, int[] repairs, int repeatable) {
+    this.tree = tree;
     this.costs = costs;
     this.repeatable = repeatable;
-    repairs = table.repairs.length;
-    leastCost = new double[repairs];
-    leastWayBack = new double[repairs];
-    leastClose = new double[repairs];
-    waiting = new double[repairs];
-    price = new double[repairs];
-    ratio = new double[repairs];
+    steps = Arrays.stream(repairs).map(r -> tree.table.repairs[r]).toArray();
+    all = (1 << steps.length) - 1;
+    leastCost = new double[steps.length];
+    leastTests = new double[steps.length];
+    wayBack = new double[steps.length];
+    leastClose = new double[steps.length];
+    price = new double[steps.length];
+    rem = new double[1 << steps.length];
+    cheated = new double[steps.length << steps.length];
+    least = new double[1 << steps.length];
   }
 
   /** Works out the least costs where they are not those of the options before. */
@@ -55,15 +112,19 @@ final class Bounds {
       return;
     }
     preparedFor = possible;
+    classOf = new int[0];
+    known.clear();
+    lasting.clear();
+    knownAt.clear();
     Set<Integer> testedAt = new LinkedHashSet<>();
-    for (int r = 0; r < repairs; r++) {
+    for (int r = 0; r < steps.length; r++) {
       double cost = Double.POSITIVE_INFINITY;
       double close = Double.POSITIVE_INFINITY;
       for (int[] proofs : possible[r]) {
         double ofProofs = 0;
-        int at = table.repairs[r];
+        int at = steps[r];
         for (int p : proofs) {
-          int test = table.model.proofs.get(p).step();
+          int test = tree.table.model.proofs.get(p).step();
           if (test < 0) {
             ofProofs += costs.proofCost;
           } else {
@@ -75,17 +136,19 @@ final class Bounds {
         cost = Math.min(cost, ofProofs);
         close = Math.min(close, costs.leastClose(at));
       }
-      leastCost[r] = costs.ofStep(table.repairs[r]) + (Double.isInfinite(cost) ? 0 : cost);
+      leastTests[r] = Double.isInfinite(cost) ? 0 : cost;
+      leastCost[r] = costs.ofStep(steps[r]) + leastTests[r];
       leastClose[r] = Double.isInfinite(close) ? 0 : close;
     }
     List<Integer> from = new ArrayList<>(testedAt);
-    for (int r = 0; r < repairs; r++) {
+    for (int r = 0; r < steps.length; r++) {
       double least = Double.POSITIVE_INFINITY;
       for (int at : from) {
-        least = Math.min(least, leastWay(at, table.repairs[r]));
+        least = Math.min(least, leastWay(at, steps[r]));
       }
-      leastWayBack[r] = least;
+      wayBack[r] = least;
     }
+    closing = leastClose.length == 0 ? 0 : Arrays.stream(leastClose).min().orElseThrow();
   }
 
   /** The least way between the benches of two steps. */
@@ -94,160 +157,237 @@ final class Bounds {
         (long) from << 32 | to, k -> costs.ways.leastCost(costs.goal(from), costs.goal(to)));
   }
 
-  private void findPrices(int bench) {
-    for (int r = 0; r < repairs; r++) {
-      price[r] = leastCost[r] + Math.min(costs.ofWay(bench, table.repairs[r]), leastWayBack[r]);
+  // Classes.
+
+  private int classOf(int row) {
+    if (row >= classOf.length) {
+      int from = classOf.length;
+      classOf = Arrays.copyOf(classOf, Math.max(tree.rows(), 2 * from));
+      Arrays.fill(classOf, from, classOf.length, UNKNOWN);
     }
+    if (classOf[row] == UNKNOWN) {
+      classOf[row] = worst(tree.table.troubles(tree.stateOf(row)));
+    }
+    return classOf[row];
   }
 
-  /**
-   * A lower bound of what a belief costs from here on, and the order in which to try the repairs.
-   *
-   * @param done the repairs done, as a set of bits
-   * @param left how many repairs may follow
-   */
-  double below(Level level, int bench, int done, int left) {
-    findPrices(bench);
-    int gone = done & ~repeatable;
-    int open = 0;
-    double close = Double.POSITIVE_INFINITY;
-    double cheapest = Double.POSITIVE_INFINITY;
-    for (int r = 0; r < repairs; r++) {
-      waiting[r] = 0;
-      if ((gone >> r & 1) == 0 && price[r] < Double.POSITIVE_INFINITY) {
-        level.order[open++] = r;
-        close = Math.min(close, leastClose[r]);
-        cheapest = Math.min(cheapest, price[r]);
+  /** The trouble that is dearest to get rid of. */
+  private int worst(List<Trouble> troubles) {
+    int worst = ANY;
+    double dearest = -1;
+    for (Trouble trouble : troubles) {
+      int c = classOf(trouble);
+      turnTo(lasting.get(c));
+      if (least[0] > dearest) {
+        worst = c;
+        dearest = least[0];
       }
     }
-    level.orderCount = open;
-    double end = level.total * (costs.exitFee() + costs.close(bench));
-    if (open == 0) {
-      return end;
-    }
-    int stages = Math.min(repeatable == 0 ? open : left, left);
-    double hopeless = 0;
-    double all = 0;
-    for (int i = 0; i < level.count; i++) {
-      int state = level.states[i];
-      int needed = table.needed[state];
-      if (needed == 0) {
-        continue;
-      }
-      double mass = level.mass[i];
-      double pFails = table.pFailsUntilThen[state];
-      for (int k = 1; k < stages && pFails < 1; k++) {
-        mass *= pFails;
-      }
-      mass *= pFails;
-      all += mass;
-      int dearest = needed == RepairTable.HOPELESS || (needed & gone) != 0 ? -1 : dearest(needed);
-      if (dearest < 0) {
-        hopeless += mass;
-      } else {
-        double pWaitsOn = pStillNeeded(state, dearest);
-        waiting[dearest] += mass * (1 - pWaitsOn);
-      }
-    }
-    sort(level);
-    double least = level.total * close + (level.total - all) * cheapest;
-    double some = Math.min(cheapest * all + costs.exitFee() * all, subset(level, 0, all, false));
-    return Math.min(end, least + some);
+    return worst;
   }
 
-  private int dearest(int needed) {
-    int found = -1;
-    for (int r = 0; r < repairs; r++) {
-      if ((needed >> r & 1) == 1
-          && price[r] < Double.POSITIVE_INFINITY
-          && (found < 0 || price[r] > price[found])) {
-        found = r;
-      }
+  private int classOf(Trouble trouble) {
+    Integer found = known.get(trouble);
+    if (found == null) {
+      found = known.size();
+      known.put(trouble, found);
+      lasting.add(lasting(trouble));
+      knownAt.clear();
     }
     return found;
   }
 
-  /** P(function tests go on failing for want of a cure | the repair has been done). */
-  private double pStillNeeded(int state, int repair) {
-    if ((repeatable >> repair & 1) == 1) {
-      return 0;
-    }
-    Spread to = table.moves(state, repair);
-    if (to == RepairTable.STAYS) {
-      return 1;
-    }
-    double p = 0;
-    for (int j = 0; j < to.states().length; j++) {
-      int next = to.states()[j];
-      boolean waits =
-          (table.needed[next] >> repair & 1) == 1
-              && table.pFailsUntilThen[next] >= table.pFailsUntilThen[state];
-      p += waits ? to.p()[j] : 0;
-    }
-    return p;
-  }
-
-  /** Most mass per cost first; the pack's order among equals. */
-  private void sort(Level level) {
-    for (int r = 0; r < repairs; r++) {
-      ratio[r] = waiting[r] / Math.max(price[r], Double.MIN_NORMAL);
-    }
-    int[] order = level.order;
-    for (int i = 1; i < level.orderCount; i++) {
-      int r = order[i];
-      int j = i;
-      while (j > 0 && ratio[r] > ratio[order[j - 1]] * (1 + RepairSearch.ROUNDING)) {
-        order[j] = order[j - 1];
-        j--;
+  private Lasting lasting(Trouble trouble) {
+    int n = steps.length;
+    double[] failing = new double[all + 1];
+    double[] passing = new double[n << n];
+    double[] fails = new double[n];
+    double[] passes = new double[n];
+    double[] unharmed = new double[n];
+    double[] noHarm = new double[all + 1];
+    boolean isSure = repeatingNeverHelps(trouble);
+    boolean oneTest = tree.table.model.lost.size() == 1;
+    for (int r = 0; r < n; r++) {
+      Effects effects = tree.table.model.device.effects[steps[r]];
+      double stays = effects.pStays(trouble.cause());
+      if ((repeatable >> r & 1) == 1 && stays < 1) {
+        stays = 0;
       }
-      order[j] = r;
+      double pHides = effects.pHides(trouble.cause());
+      fails[r] = isSure ? stays * (1 - pHides) * pFails(trouble, r) : 0;
+      unharmed[r] = effects.pNoHarm();
+      passes[r] =
+          oneTest
+              ? stays * (1 - pHides) * least(trouble.pCheats(), r)
+                  + stays * pHides * least(trouble.pCheatsHidden(), r)
+              : 0;
+    }
+    for (int set = 0; set <= all; set++) {
+      int last = Integer.numberOfTrailingZeros(set);
+      failing[set] = set == 0 ? 1 : failing[set & set - 1] * fails[last];
+      noHarm[set] = set == 0 ? 1 : noHarm[set & set - 1] * unharmed[last];
+      for (int r = 0; r < n; r++) {
+        passing[set * n + r] = failing[set] * noHarm[set] * unharmed[r] * passes[r];
+      }
+    }
+    return new Lasting(failing, passing);
+  }
+
+  /** P(the function tests of a repair fail | the cause is there and not hidden), at least. */
+  private double pFails(Trouble trouble, int r) {
+    double least = 1;
+    for (int[] proofs : preparedFor[r]) {
+      double any = 0;
+      for (int p : proofs) {
+        any = Math.max(any, trouble.pFails().get(p));
+      }
+      least = Math.min(least, any);
+    }
+    return least;
+  }
+
+  /** The least over what may be the one function test of a repair. */
+  private double least(List<Double> byProof, int r) {
+    double least = 1;
+    for (int[] proofs : preparedFor[r]) {
+      for (int p : proofs) {
+        least = Math.min(least, byProof.get(p));
+      }
+    }
+    return least;
+  }
+
+  /**
+   * Whether trying a repair again that does nothing about a trouble costs more than it can save, by
+   * letting function tests pass by mistake. Where that is not sure, nothing is counted after the
+   * first repair.
+   */
+  private boolean repeatingNeverHelps(Trouble trouble) {
+    boolean never = true;
+    for (int r = 0; r < steps.length; r++) {
+      double saves = (1 - pFails(trouble, r)) * costs.exitFee();
+      never &= (repeatable >> r & 1) == 0 || saves <= leastCost[r];
+    }
+    return never;
+  }
+
+  // The bound.
+
+  /** Turns to a belief. */
+  void turnTo(Belief belief) {
+    int n = 0;
+    Arrays.fill(mass, 0);
+    for (int i = 0; i < belief.count; i++) {
+      int c = classOf(belief.rows[i]);
+      if (c >= mass.length) {
+        mass = Arrays.copyOf(mass, 2 * c);
+      }
+      if (c >= 0) {
+        mass[c] += belief.mass[i];
+        n = Math.max(n, c + 1);
+      }
+    }
+    Arrays.fill(rem, 0);
+    Arrays.fill(cheated, 0);
+    for (int c = 0; c < n; c++) {
+      if (mass[c] > 0) {
+        addTo(rem, mass[c], lasting.get(c).failing);
+        addTo(cheated, mass[c], lasting.get(c).cheated);
+      }
+    }
+    findLeast();
+  }
+
+  private static void addTo(double[] sum, double mass, double[] p) {
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += mass * p[i];
     }
   }
 
-  /** The cheapest set of repairs from a place in the order on, for mass that waits for them. */
-  private double subset(Level level, int i, double mass, boolean some) {
-    if (i == level.orderCount || waiting[level.order[i]] == 0) {
-      return some ? costs.exitFee() * mass : Double.POSITIVE_INFINITY;
+  private void turnTo(Lasting one) {
+    System.arraycopy(one.failing, 0, rem, 0, rem.length);
+    System.arraycopy(one.cheated, 0, cheated, 0, cheated.length);
+    findLeast();
+  }
+
+  private void findLeast() {
+    int n = steps.length;
+    for (int r = 0; r < n; r++) {
+      price[r] = leastCost[r] + wayBack[r];
     }
-    int r = level.order[i];
-    return Math.min(
-        price[r] * mass + subset(level, i + 1, mass - waiting[r], true),
-        subset(level, i + 1, mass, some));
+    for (int set = all; set >= 0; set--) {
+      double best = costs.exitFee() * rem[set];
+      for (int r = 0; r < n; r++) {
+        if ((set >> r & 1) == 0 && price[r] < Double.POSITIVE_INFINITY) {
+          double cost = price[r] * rem[set] + cheated[set * n + r] * costs.comeback;
+          best = Math.min(best, cost + least[set | 1 << r]);
+        }
+      }
+      least[set] = best;
+    }
+  }
+
+  /**
+   * The least cost after a repair has been carried out, function tests included.
+   *
+   * @param done the repairs done before
+   * @param before the mass on which it has been carried out
+   */
+  double afterAttempt(int repair, int done, double before) {
+    return before * leastTests[repair] + afterTests(repair, done, before);
+  }
+
+  /** The least cost after a repair and its function tests. */
+  double afterTests(int repair, int done, double before) {
+    double cheats = (done >> repair & 1) == 1 ? 0 : cheated[done * steps.length + repair];
+    return least[done | 1 << repair] + cheats * costs.comeback + before * closing;
+  }
+
+  /** The least cost where some mass has failed all function tests. */
+  double fromHere(int done, double failed) {
+    double cheapest = costs.exitFee();
+    for (int r = 0; r < steps.length; r++) {
+      if ((done & ~repeatable & 1 << r) == 0) {
+        cheapest = Math.min(cheapest, price[r]);
+      }
+    }
+    return least[done] + Math.max(0, failed - rem[done]) * cheapest + failed * closing;
   }
 
   /** A lower bound of what a belief costs where each of its states is known. */
-  double whereKnown(Level level, int bench) {
-    findPrices(bench);
-    double close = Double.POSITIVE_INFINITY;
-    double cheapest = Double.POSITIVE_INFINITY;
-    for (int r = 0; r < repairs; r++) {
-      close = Math.min(close, leastClose[r]);
-      cheapest = Math.min(cheapest, price[r]);
-    }
+  double whereKnown(Belief belief, int bench) {
     double end = costs.exitFee() + costs.close(bench);
+    double cheapest = Double.POSITIVE_INFINITY;
+    for (int r = 0; r < steps.length; r++) {
+      cheapest = Math.min(cheapest, priceFrom(bench, r) + leastClose[r]);
+    }
+    cheapest = Math.min(end, cheapest);
     double sum = 0;
-    for (int i = 0; i < level.count; i++) {
-      int needed = table.needed[level.states[i]];
-      double least = end;
-      if (repairs > 0 && needed != RepairTable.HOPELESS) {
-        int dearest = dearest(needed);
-        double pFails = table.pFailsUntilThen[level.states[i]];
-        double repair = dearest < 0 ? cheapest : Math.max(cheapest, pow(pFails) * price[dearest]);
-        least = Math.min(end, close + repair);
-      } else if (repairs > 0) {
-        double pFails = pow(table.pFailsUntilThen[level.states[i]]);
-        least = Math.min(end, close + cheapest + pFails * costs.exitFee());
-      }
-      sum += level.mass[i] * least;
+    for (int i = 0; i < belief.count; i++) {
+      int c = classOf(belief.rows[i]);
+      sum += belief.mass[i] * (c < 0 ? cheapest : whereKnown(bench, end)[c]);
     }
     return sum;
   }
 
-  private double pow(double pFails) {
-    double p = pFails;
-    for (int k = 1; k < RepairSearch.MOST_REPAIRS && pFails < 1; k++) {
-      p *= pFails;
+  private double priceFrom(int bench, int r) {
+    return leastCost[r] + Math.min(costs.ofWay(bench, steps[r]), wayBack[r]);
+  }
+
+  private double[] whereKnown(int bench, double end) {
+    double[] found = knownAt.get(bench);
+    if (found == null) {
+      found = new double[lasting.size()];
+      for (int c = 0; c < found.length; c++) {
+        turnTo(lasting.get(c));
+        double best = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < steps.length; r++) {
+          best = Math.min(best, priceFrom(bench, r) + afterTests(r, 0, 1));
+        }
+        found[c] = Math.min(end, best);
+      }
+      knownAt.put(bench, found);
     }
-    return p;
+    return found;
   }
 }

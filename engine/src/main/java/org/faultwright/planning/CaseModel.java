@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
@@ -31,12 +32,21 @@ final class CaseModel {
   /** More worlds than this are not kept. */
   private static final int MOST_KEPT = 20_000;
 
+  /** Searches that are kept. */
+  private static final int SEARCHES_KEPT = 64;
+
   final DeviceModel device;
   final FaultLogic logic;
   final List<ComplaintId> lost;
 
   /** The events of the lost functions, as nodes. */
   final int[] lostNodes;
+
+  /** The repairs that bear on the lost functions, by step number, in the pack's order. */
+  final int[] repairs;
+
+  /** All that is known of carrying them out. */
+  final RepairTree tree;
 
   /** The function tests that may be used. */
   final List<Proof> proofs = new ArrayList<>();
@@ -58,6 +68,7 @@ final class CaseModel {
   private final List<byte[]> futureWorlds = new ArrayList<>();
   private final Map<Long, RepairTable.Spread> afterSteps = new HashMap<>();
   private final Map<SightKey, Optional<Sight>> sights = new HashMap<>();
+  private final Map<SearchKey, RepairSearch> searches = Planner.kept(SEARCHES_KEPT);
   private final Map<Bits, Showing> showings = new HashMap<>();
 
   /**
@@ -68,6 +79,8 @@ final class CaseModel {
    *     after a repair without proving any
    */
   record Proof(int step, int complaint, Sight sight) {}
+
+  private record SearchKey(Costs costs, List<Integer> repairs) {}
 
   private record SightKey(int step, boolean outcomes, List<PointId> points) {}
 
@@ -155,6 +168,15 @@ final class CaseModel {
       bearsOnLost[c] = true;
     }
     matters = matters(roots);
+    repairs = IntStream.range(0, device.steps.size()).filter(this::isRepair).toArray();
+    tree = new RepairTree(new RepairTable(this));
+  }
+
+  private boolean isRepair(int s) {
+    Step step = device.steps.get(s);
+    return step.proves().isEmpty()
+        && (!step.changes().isEmpty() || step.swap().isPresent())
+        && Arrays.stream(device.effects[s].touched).anyMatch(c -> bearsOnLost[c]);
   }
 
   private boolean[] matters(Set<NodeId> roots) {
@@ -290,6 +312,17 @@ final class CaseModel {
         });
   }
 
+  /** A search among some repairs, by step number. */
+  RepairSearch search(Costs costs, List<Integer> among) {
+    return searches.computeIfAbsent(
+        new SearchKey(costs, among),
+        k ->
+            new RepairSearch(
+                tree,
+                costs,
+                among.stream().mapToInt(s -> Arrays.binarySearch(repairs, s)).toArray()));
+  }
+
   /** What steps show in a world. The world is not kept where it is known already. */
   Showing showing(byte[] world) {
     Bits key = new Bits(world);
@@ -303,7 +336,7 @@ final class CaseModel {
 
   /** Whether so much has been kept that a fresh model serves better. */
   boolean isFull() {
-    return showings.size() > MOST_KEPT || futureWorlds.size() > MOST_KEPT;
+    return showings.size() > MOST_KEPT || futureWorlds.size() > MOST_KEPT || tree.isFull();
   }
 
   private Prospect prospectOf(Sight sight, byte[] world) {

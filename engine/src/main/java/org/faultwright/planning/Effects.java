@@ -72,6 +72,36 @@ final class Effects {
     return cures[place];
   }
 
+  /** P(a cause is there after the attempt | it is present), at least. */
+  double pStays(int cause) {
+    int place = place(cause);
+    return place < 0 ? 1 : place == newPart ? harms[place] : 1 - cures[place];
+  }
+
+  /** P(the attempt hides a cause | it is there afterwards). */
+  double pHides(int cause) {
+    int place = place(cause);
+    return place < 0 ? 0 : hides[place];
+  }
+
+  /** P(the attempt brings about no cause), at least. */
+  double pNoHarm() {
+    double p = 1;
+    for (double harm : harms) {
+      p *= 1 - harm;
+    }
+    return p;
+  }
+
+  private int place(int cause) {
+    for (int i = 0; i < touched.length; i++) {
+      if (touched[i] == cause) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
   /** Causes that the attempt may bring about. */
   List<Integer> mayCause() {
     List<Integer> found = new ArrayList<>();

@@ -26,19 +26,20 @@ import org.faultwright.pack.SwitchId;
  */
 public final class Planner {
 
-  /** Results of one kind that are kept. */
+  /** Ways, and costs, that are kept. */
   private static final int KEPT = 32;
+
+  /** Models that are kept; each may grow to some 50 MB. */
+  private static final int MODELS_KEPT = 3;
 
   private final DeviceModel device;
   private final Shop shop;
   private final List<BenchState> turns;
   private final List<SwitchId> places;
   private final BenchWays allWays;
-  private final Map<List<ComplaintId>, CaseModel> caseModels = kept();
-  private final Map<String, BenchWays> ways = kept();
-  private final Map<CostsKey, Costs> costs = kept();
-  private final Map<SearchKey, RepairSearch> searches = kept();
-  private final Map<TableKey, RepairTable> tables = kept();
+  private final Map<List<ComplaintId>, CaseModel> caseModels = kept(MODELS_KEPT);
+  private final Map<String, BenchWays> ways = kept(KEPT);
+  private final Map<CostsKey, Costs> costs = kept(KEPT);
 
   private record CostsKey(BenchWays ways, OptionalDouble value, OptionalDouble ceiling) {
     @Override
@@ -54,10 +55,6 @@ public final class Planner {
       return 31 * System.identityHashCode(ways) + value.hashCode() + 7 * ceiling.hashCode();
     }
   }
-
-  private record TableKey(CaseModel model, List<Integer> repairs) {}
-
-  private record SearchKey(RepairTable table, Costs costs) {}
 
   private Planner(DeviceModel device, Shop shop) {
     this.device = device;
@@ -77,13 +74,13 @@ public final class Planner {
     return new Planner(device, shop);
   }
 
-  private static <K, V> Map<K, V> kept() {
+  static <K, V> Map<K, V> kept(int most) {
     return new LinkedHashMap<>(16, 0.75f, true) {
       private static final long serialVersionUID = 1;
 
       @Override
       protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-        return size() > KEPT;
+        return size() > most;
       }
     };
   }
@@ -121,23 +118,12 @@ public final class Planner {
       model = caseModel(about);
       caseModels.put(about, model);
     }
-    Assessment assessment = new Assessment(this, model, ofCase, worlds, now, permissions);
+    Assessment assessment = new Assessment(model, ofCase, worlds, now, permissions);
     return nothingLost ? assessment.handOver(ifAgreed) : assessment.weigh(ifAgreed);
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {
     return new CaseModel(device, lost, shop.proof());
-  }
-
-  RepairTable table(CaseModel model, List<Integer> repairs) {
-    return tables.computeIfAbsent(
-        new TableKey(model, repairs),
-        k -> new RepairTable(model, repairs.stream().mapToInt(Integer::intValue).toArray()));
-  }
-
-  RepairSearch search(RepairTable table, Costs costs) {
-    return searches.computeIfAbsent(
-        new SearchKey(table, costs), k -> new RepairSearch(table, costs));
   }
 
   /**

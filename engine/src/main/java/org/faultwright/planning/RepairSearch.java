@@ -1,47 +1,38 @@
 package org.faultwright.planning;
 
 import java.util.Arrays;
-import org.faultwright.planning.RepairTable.Spread;
+import org.faultwright.planning.RepairTree.Belief;
+import org.faultwright.planning.RepairTree.Node;
 
 /**
  * ECR0: the least expected cost of a fixed sequence of repairs, each followed by its function test,
- * with leave to end the job after any of them. Depth-first search with branch and bound; exact for
- * the states and repairs of its table.
+ * with leave to end the job after any of them. Depth-first search with branch and bound over a
+ * {@link RepairTree}; exact for the states of its table and the repairs that it is given. A visit
+ * costs two scalar products with the belief; {@link Bounds} says what need not be visited.
  *
- * <p>A belief is a list of states with masses that need not sum to 1: what a finding or a failed
- * function test leaves over. All values are sums over the mass, not means.
- *
- * <p><b>Bound.</b> Let M be the mass of states in which function tests go on failing until some
- * needed repair is done. Every repair done before it is paid by all of that mass. If each state
- * waits for one repair only, the cheapest order of a set of repairs is by mass per cost (Smith's
- * rule, which for single faults is the p/C rule); the bound is the cheapest set, in that order, and
- * the end of the job for the rest. What function tests let pass by mistake, and all mass that
- * several repairs might help, count as little as they ever can.
- *
- * @see "J. B. Kadane, H. A. Simon, Optimal strategies for a class of constrained sequential
- *     problems, Annals of Statistics 5, 1977, 237-255"
+ * <p>The masses of a belief need not sum to 1: what a finding or a failed function test leaves
+ * over. All values are sums over the mass, not means.
  */
 final class RepairSearch {
 
   /** Repairs in a sequence, at most. */
   static final int MOST_REPAIRS = 6;
 
-  /** No repair: the job ends. */
-  static final int END = -1;
-
   /** Values that differ by less than this part count as equal; then the pack's order decides. */
   static final double ROUNDING = 1e-12;
 
+  private final RepairTree tree;
   private final RepairTable table;
   private final Costs costs;
-  private final int repairs;
+
+  /** The repairs, by their places in the table. */
+  private final int[] repairs;
+
   private final int repeatable;
   private final Bounds bounds;
-
-  private final Level[] levels = new Level[MOST_REPAIRS + 1];
-  private double[] sums = new double[64];
-  private int[] touched = new int[64];
-  private Spread[] moves = new Spread[64];
+  private final Belief start = new Belief();
+  private final int[][] order = new int[MOST_REPAIRS][];
+  private final double[][] promise = new double[MOST_REPAIRS][];
 
   private Options options;
   private double best;
@@ -79,78 +70,55 @@ final class RepairSearch {
     int[][][] possibleProofs();
   }
 
-  /** A belief of the search at some depth. */
-  static final class Level {
-    int[] states = new int[32];
-    double[] mass = new double[32];
-    int count;
-    double total;
-
-    /** The repairs that may follow, the most promising first; see {@link Bounds}. */
-    final int[] order = new int[MOST_REPAIRS];
-
-    int orderCount;
-
-    void add(int state, double m) {
-      if (count == states.length) {
-        states = Arrays.copyOf(states, 2 * count);
-        mass = Arrays.copyOf(mass, 2 * count);
-      }
-      states[count] = state;
-      mass[count++] = m;
-      total += m;
-    }
-
-    void clear() {
-      count = 0;
-      total = 0;
-    }
-  }
-
   /**
    * The cheapest sequence found.
    *
    * @param cost expected cost times the mass of the belief; infinite where there is none
    * @param plan the repairs in order, by their places in the table; empty: the job ends at once
    */
-  record Found(double cost, int[] plan) {
-    int first() {
-      return plan.length == 0 ? END : plan[0];
+  record Found(double cost, int[] plan) {}
+
+  /** A search that may use some repairs, given by their places in the table. */
+  RepairSearch(RepairTree tree, Costs costs, int[] repairs) {
+    this.tree = tree;
+    this.table = tree.table;
+    this.costs = costs;
+    this.repairs = repairs;
+    int again = 0;
+    for (int r = 0; r < repairs.length; r++) {
+      again |= table.model.device.steps.get(step(r)).repeatable() ? 1 << r : 0;
+    }
+    repeatable = again;
+    bounds = new Bounds(tree, costs, repairs, repeatable);
+    for (int d = 0; d < MOST_REPAIRS; d++) {
+      order[d] = new int[repairs.length];
+      promise[d] = new double[repairs.length];
     }
   }
 
-  RepairSearch(RepairTable table, Costs costs) {
-    this.table = table;
-    this.costs = costs;
-    repairs = table.repairs.length;
-    int again = 0;
-    for (int r = 0; r < repairs; r++) {
-      again |= table.model.device.steps.get(table.repairs[r]).repeatable() ? 1 << r : 0;
-    }
-    repeatable = again;
-    bounds = new Bounds(table, costs, repeatable);
-    for (int d = 0; d < levels.length; d++) {
-      levels[d] = new Level();
-    }
+  /** The step that is a repair. */
+  int step(int repair) {
+    return table.repairs[repairs[repair]];
   }
 
   /** The belief to start from; the caller fills it. */
-  Level start() {
-    levels[0].clear();
-    return levels[0];
+  Belief start() {
+    start.clear();
+    return start;
   }
 
   /** The cheapest sequence for the belief in {@link #start}. */
   Found cheapest(int bench, Options allowed) {
-    begin(bench, allowed);
-    visit(0, bench, 0, 0);
+    begin(allowed);
+    visit(tree.root(), 0, bench, 0, start.total, 0);
     return new Found(best, Arrays.copyOf(bestPlan, bestLength));
   }
 
   /** The cheapest sequence that begins with a repair, for the belief in {@link #start}. */
   Found cheapestFrom(int repair, int bench, Options allowed) {
-    begin(bench, allowed);
-    tryRepair(0, repair, bench, 0, 0);
+    begin(allowed);
+    passedFirst = 0;
+    tryRepair(tree.root(), 0, repair, bench, 0, start.total, 0);
     return new Found(best, Arrays.copyOf(bestPlan, bestLength));
   }
 
@@ -170,12 +138,13 @@ final class RepairSearch {
    */
   double leastWhereKnown(int bench, Options allowed) {
     bounds.prepare(allowed);
-    return bounds.whereKnown(levels[0], bench);
+    return bounds.whereKnown(start, bench);
   }
 
-  private void begin(int bench, Options allowed) {
+  private void begin(Options allowed) {
     options = allowed;
     bounds.prepare(allowed);
+    bounds.turnTo(start);
     best = Double.POSITIVE_INFINITY;
     bestLength = 0;
   }
@@ -184,25 +153,51 @@ final class RepairSearch {
     return cost < best - ROUNDING * Math.abs(best) || Double.isInfinite(best);
   }
 
-  private void visit(int depth, int bench, int done, double spent) {
-    Level level = levels[depth];
-    double end = spent + level.total * (costs.exitFee() + costs.close(bench));
+  /** Looks beyond a sequence after which some mass is left. */
+  private void visit(Node node, int depth, int bench, int done, double mass, double spent) {
+    double end = spent + mass * (costs.exitFee() + costs.close(bench));
     if (isBetter(end)) {
       best = end;
       bestLength = depth;
       System.arraycopy(plan, 0, bestPlan, 0, depth);
     }
-    if (depth == MOST_REPAIRS || level.count == 0) {
+    if (depth == MOST_REPAIRS || mass <= 0) {
       return;
     }
-    double least = spent + bounds.below(level, bench, done, MOST_REPAIRS - depth);
-    for (int i = 0; i < level.orderCount && isBetter(least); i++) {
-      tryRepair(depth, level.order[i], bench, done, spent);
+    int n = sortByPromise(depth, bench, done, mass);
+    for (int i = 0; i < n && isBetter(spent + promise[depth][i]); i++) {
+      tryRepair(node, depth, order[depth][i], bench, done, mass, spent);
     }
   }
 
-  private void tryRepair(int depth, int repair, int bench, int done, double spent) {
-    int step = table.repairs[repair];
+  /** The repairs that may follow, those first that could turn out cheapest; else pack order. */
+  private int sortByPromise(int depth, int bench, int done, double mass) {
+    int n = 0;
+    int[] sorted = order[depth];
+    double[] least = promise[depth];
+    for (int r = 0; r < repairs.length; r++) {
+      if ((done & ~repeatable & 1 << r) != 0) {
+        continue;
+      }
+      double cost = mass * (costs.ofStep(step(r)) + costs.ofWay(bench, step(r)));
+      if (Double.isInfinite(cost)) {
+        continue;
+      }
+      double bound = cost + bounds.afterAttempt(r, done, mass);
+      int i = n++;
+      while (i > 0 && bound < least[i - 1] - ROUNDING * Math.abs(least[i - 1])) {
+        least[i] = least[i - 1];
+        sorted[i] = sorted[--i];
+      }
+      least[i] = bound;
+      sorted[i] = r;
+    }
+    return n;
+  }
+
+  private void tryRepair(
+      Node before, int depth, int repair, int bench, int done, double mass, double spent) {
+    int step = step(repair);
     int ready = costs.benchFor(bench, step);
     if (ready < 0 || !options.isOpen(repair, done, ready)) {
       return;
@@ -223,74 +218,20 @@ final class RepairSearch {
     if (depth == 0) {
       costOfFirst = cost;
     }
-    double least = spent + levels[depth].total * cost;
-    if (isBetter(least)) {
-      plan[depth] = repair;
-      least += carryOut(repair, proofs, levels[depth], levels[depth + 1], costs.close(after));
-      if (isBetter(least)) {
-        visit(depth + 1, after, nowDone, least);
-      }
+    double paid = spent + mass * cost;
+    if (!isBetter(paid + bounds.afterTests(repair, done, mass))) {
+      return;
     }
-  }
-
-  /**
-   * Carries a repair and its function tests out on a belief.
-   *
-   * @param failed gets what is left where a test fails
-   * @return what the cases cost in which all tests pass: closing up, and comebacks
-   */
-  private double carryOut(int repair, int[] proofs, Level before, Level failed, double close) {
-    if (moves.length < before.count) {
-      moves = new Spread[2 * before.count];
-    }
-    for (int i = 0; i < before.count; i++) {
-      moves[i] = table.moves(before.states[i], repair);
-    }
-    if (sums.length < table.count()) {
-      sums = new double[2 * table.count()];
-      touched = new int[sums.length];
-    }
-    int n = 0;
-    for (int i = 0; i < before.count; i++) {
-      if (moves[i] == RepairTable.STAYS) {
-        n = sum(before.states[i], before.mass[i], n);
-      } else {
-        for (int j = 0; j < moves[i].states().length; j++) {
-          n = sum(moves[i].states()[j], before.mass[i] * moves[i].p()[j], n);
-        }
-      }
-    }
-    failed.clear();
-    double passed = 0;
-    double comebacks = 0;
-    for (int i = 0; i < n; i++) {
-      int state = touched[i];
-      double mass = sums[state];
-      sums[state] = 0;
-      double pPass = 1;
-      for (int p : proofs) {
-        pPass *= 1 - table.pFail(state, p);
-      }
-      passed += mass * pPass;
-      comebacks += mass * pPass * table.lost[state];
-      if (mass * (1 - pPass) > 0) {
-        failed.add(state, mass * (1 - pPass));
-      }
-    }
-    if (before == levels[0]) {
+    plan[depth] = repair;
+    Node node = tree.after(before, repairs[repair], proofs);
+    double failed = tree.failed(node, start);
+    double passed = Math.max(0, mass - failed);
+    if (depth == 0) {
       passedFirst = passed;
     }
-    return passed * close + comebacks * costs.comeback;
-  }
-
-  private int sum(int state, double mass, int n) {
-    if (mass == 0) {
-      return n;
+    paid += passed * costs.close(after) + tree.lost(node, start) * costs.comeback;
+    if (isBetter(paid + bounds.fromHere(nowDone, failed))) {
+      visit(node, depth + 1, after, nowDone, failed, paid);
     }
-    if (sums[state] == 0) {
-      touched[n++] = state;
-    }
-    sums[state] += mass;
-    return n;
   }
 }

@@ -9,8 +9,8 @@ import java.util.Map;
 import org.faultwright.planning.CaseModel.Proof;
 
 /**
- * The states that a device can be in as far as a fixed few repairs and their function tests can
- * tell, with the moves between them. Worlds that no repair and no test tells apart share a state.
+ * The states that a device can be in as far as repairs and their function tests can tell, with the
+ * moves between them. Worlds that no repair and no test tells apart share a state.
  *
  * <p>In a state everything is settled on which the lost functions and their tests hang now; what
  * comes and goes is summed over. States and moves are worked out when they are first met, and kept.
@@ -21,19 +21,19 @@ final class RepairTable {
   /** A move that changes nothing. */
   static final Spread STAYS = new Spread(new int[0], new double[0]);
 
-  /** All repairs would be needed: the function tests fail whatever these repairs do. */
-  static final int HOPELESS = -1;
-
   final CaseModel model;
 
-  /** The repairs, by step number, in the pack's order. */
+  /** The repairs that bear on the lost functions, by step number, in the pack's order. */
   final int[] repairs;
 
   private final FaultLogic logic;
   private final Look look;
   private final double[] always;
-  private final boolean[][] touches;
-  private final boolean[][] mayCause;
+
+  /** Causes that some repair touches, and those that one may bring about. */
+  private final boolean[] touches;
+
+  private final boolean[] mayCause;
   private final int proofs;
 
   private final Map<Bits, Integer> known = new HashMap<>();
@@ -49,12 +49,6 @@ final class RepairTable {
   /** For each state 1 where a function is lost to the one who uses the device, else 0. */
   double[] lost = new double[16];
 
-  /** For each state the repairs without which function tests go on failing, as a set of bits. */
-  int[] needed = new int[16];
-
-  /** For each state with needed repairs: P(function test fails) until they are done, at least. */
-  double[] pFailsUntilThen = new double[16];
-
   /** States, or futures of the case model, with probabilities. */
   record Spread(int[] states, double[] p) {
 
@@ -65,22 +59,22 @@ final class RepairTable {
     }
   }
 
-  RepairTable(CaseModel model, int[] repairs) {
+  RepairTable(CaseModel model) {
     this.model = model;
     this.logic = model.logic;
-    this.repairs = repairs;
+    this.repairs = model.repairs;
     this.look = new Look(logic);
     this.proofs = model.proofs.size();
     always = new double[logic.causeCount()];
     Arrays.fill(always, 1);
-    touches = new boolean[repairs.length][logic.causeCount()];
-    mayCause = new boolean[repairs.length][logic.causeCount()];
-    for (int r = 0; r < repairs.length; r++) {
-      for (int c : model.device.effects[repairs[r]].touched) {
-        touches[r][c] = true;
+    touches = new boolean[logic.causeCount()];
+    mayCause = new boolean[logic.causeCount()];
+    for (int r : repairs) {
+      for (int c : model.device.effects[r].touched) {
+        touches[c] = true;
       }
-      for (int c : model.device.effects[repairs[r]].mayCause()) {
-        mayCause[r][c] = true;
+      for (int c : model.device.effects[r].mayCause()) {
+        mayCause[c] = true;
       }
     }
   }
@@ -220,7 +214,6 @@ final class RepairTable {
     moves[state] = new Spread[repairs.length];
     pFail[state] = fails;
     lost[state] = isLost;
-    findNeeded(state);
     return state;
   }
 
@@ -232,41 +225,40 @@ final class RepairTable {
       moves = Arrays.copyOf(moves, size);
       pFail = Arrays.copyOf(pFail, size);
       lost = Arrays.copyOf(lost, size);
-      needed = Arrays.copyOf(needed, size);
-      pFailsUntilThen = Arrays.copyOf(pFailsUntilThen, size);
     }
   }
 
-  // What no repair of the few can change.
+  // What no repair can change.
 
   /**
-   * A world in which everything is unknown that the repairs may change, but for those changes that
-   * only {@code except} can make; -1: no exception.
+   * A world in which everything is unknown that the repairs may change.
+   *
+   * @param stays a cause that is taken to stay there and not to be hidden; -1: none
+   * @param harm whether repairs may do harm
    */
-  private byte[] haze(byte[] world, int except) {
+  private byte[] haze(byte[] world, int stays, boolean harm) {
     byte[] haze = world.clone();
     for (int c : logic.rootsFirst) {
-      boolean changes = false;
-      boolean appears = false;
-      for (int r = 0; r < repairs.length; r++) {
-        changes |= r != except && touches[r][c];
-        appears |= r != except && mayCause[r][c];
-      }
+      boolean appears = harm && mayCause[c];
       if (world[c] == 0) {
         FaultLogic.Inputs roots = logic.follows[c];
         for (int j = 0; j < roots.nodes().length; j++) {
           appears |= haze[roots.nodes()[j]] != 0 && Look.bit(haze, roots.bits()[j]) != 0;
         }
       }
-      haze[c] = world[c] == 1 ? (byte) (changes ? 2 : 1) : (byte) (appears ? 2 : 0);
+      haze[c] = world[c] == 1 ? (byte) (touches[c] ? 2 : 1) : (byte) (appears ? 2 : 0);
       int hidden = logic.hiddenPlace(c);
-      haze[hidden] = world[hidden] == 1 || changes ? FaultLogic.UNKNOWN : 0;
+      haze[hidden] = world[hidden] == 1 || touches[c] ? FaultLogic.UNKNOWN : 0;
+      if (c == stays) {
+        haze[c] = 1;
+        haze[hidden] = 0;
+      }
     }
     return haze;
   }
 
   private boolean isInert(byte[] world) {
-    byte[] haze = haze(world, -1);
+    byte[] haze = haze(world, -1, true);
     look.at(haze, always, true);
     for (int node : model.lostNodes) {
       if (look.value(node) == FaultLogic.UNKNOWN) {
@@ -282,56 +274,64 @@ final class RepairTable {
     return true;
   }
 
-  private void findNeeded(int state) {
-    double[] floor = new double[repairs.length];
-    int mask = 0;
-    double least = 1;
-    if (isInert[state]) {
-      double p = pFailsAtLeast(worlds[state]);
-      mask = p > 0.5 ? HOPELESS : 0;
-      least = p;
-    } else {
-      for (int r = 0; r < repairs.length; r++) {
-        floor[r] = pFailsAtLeast(haze(worlds[state], r));
-        if (floor[r] > 0.5) {
-          mask |= 1 << r;
-          least = Math.min(least, floor[r]);
-        }
+  /**
+   * A cause that is there, and what it does to each function test while it stays, whatever else
+   * there is.
+   *
+   * @param pFails P(the test fails | the cause is not hidden), at least
+   * @param pCheats P(it passes | the cause is not hidden, and no harm has been done), at least,
+   *     where a function is lost to the one who uses the device; else 0
+   * @param pCheatsHidden the same where the cause is hidden
+   */
+  record Trouble(
+      int cause, List<Double> pFails, List<Double> pCheats, List<Double> pCheatsHidden) {}
+
+  /** The troubles of a state. */
+  List<Trouble> troubles(int state) {
+    List<Trouble> found = new ArrayList<>();
+    for (int c = 0; c < logic.causeCount(); c++) {
+      if (worlds[state][c] == 1) {
+        byte[] haze = haze(worlds[state], c, true);
+        byte[] unharmed = haze(worlds[state], c, false);
+        byte[] hidden = unharmed.clone();
+        hidden[logic.hiddenPlace(c)] = 1;
+        look.at(haze, always, true);
+        boolean isLost = Arrays.stream(model.lostNodes).anyMatch(n -> look.value(n) == 1);
+        List<Double> never = java.util.Collections.nCopies(proofs, 0.0);
+        found.add(
+            new Trouble(
+                c,
+                atLeast(haze, false),
+                isLost ? atLeast(unharmed, true) : never,
+                isLost ? atLeast(hidden, true) : never));
       }
     }
-    needed[state] = mask;
-    pFailsUntilThen[state] = least;
+    return found;
   }
 
-  /** The least P(the function tests of a repair do not all pass), whatever is unknown. */
-  private double pFailsAtLeast(byte[] haze) {
-    double[] byComplaint = new double[model.lost.size()];
-    Arrays.fill(byComplaint, 1);
+  /** For each function test P(it passes, or does not), at least, whatever is unknown. */
+  private List<Double> atLeast(byte[] haze, boolean pass) {
+    List<Double> least = new ArrayList<>();
     for (Proof proof : model.proofs) {
       look.at(haze, proof.sight().pActs, false);
-      double p = pFailsAtLeast(proof.sight(), new double[proof.sight().findings.size()]);
-      for (int c = 0; c < byComplaint.length; c++) {
-        if (proof.complaint() == c || proof.complaint() < 0) {
-          byComplaint[c] = Math.min(byComplaint[c], p);
-        }
-      }
+      least.add(pAtLeast(proof.sight(), pass, new double[proof.sight().findings.size()]));
     }
-    return Arrays.stream(byComplaint).max().orElse(0);
+    return least;
   }
 
-  private double pFailsAtLeast(Sight sight, double[] row) {
+  private double pAtLeast(Sight sight, boolean pass, double[] row) {
     int pivot = sight.settle(look, row);
     if (pivot == Facet.SETTLED) {
-      return 1 - row[sight.pass];
+      return pass ? row[sight.pass] : 1 - row[sight.pass];
     }
     if (pivot >= 0) {
       return 0;
     }
     double pActs = look.pOf(pivot);
     look.set(pivot, (byte) 1);
-    double p = pActs * pFailsAtLeast(sight, row);
+    double p = pActs * pAtLeast(sight, pass, row);
     look.set(pivot, (byte) 0);
-    p += (1 - pActs) * pFailsAtLeast(sight, row);
+    p += (1 - pActs) * pAtLeast(sight, pass, row);
     look.set(pivot, FaultLogic.UNKNOWN);
     return p;
   }
