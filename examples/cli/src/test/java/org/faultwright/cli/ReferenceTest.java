@@ -145,6 +145,19 @@ class ReferenceTest {
     assertThat(points.get("mic").basis()).isEqualTo(new Basis.CommonPractice());
   }
 
+  /** The block tells an author to give rates a basis of their own; that form must be readable. */
+  @Test
+  void ratesThatAreAddedHaveTheirOwnBasis() throws IOException {
+    String block = Shell.PLAIN.run("reference", "--block", READINGS.toString()).out();
+    assertThat(block.replaceAll("\\s+#?\\s*", " "))
+        .contains("as in {chance: 85 %, basis: common-practice}");
+    String rate = "        low: {amp-dead: {chance: 85 %, basis: common-practice}}\n";
+    Point cc1 = pasted(block.replace("      cc1:\n", "      cc1:\n" + rate)).get("cc1");
+    assertThat(cc1.states().get(0).triggers().values().iterator().next().basis())
+        .isEqualTo(new Basis.CommonPractice());
+    assertThat(cc1.basis()).isInstanceOf(Basis.Counted.class);
+  }
+
   @Test
   void blockSaysWhatWasDropped() throws IOException {
     String block =

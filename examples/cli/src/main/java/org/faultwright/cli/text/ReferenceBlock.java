@@ -36,7 +36,9 @@ public final class ReferenceBlock {
             + ReferenceWords.promise(policy)
             + ", unless it says otherwise. "
             + ReferenceWords.SAME_WAY
-            + " Now say at each point what makes it read open, short, low or high.");
+            + " Now say at each point what makes it read open, short, low or high; a rate that you"
+            + " add needs a basis of its own, as in {chance: 85 %, basis: common-practice}, because"
+            + " it was not counted on these boards.");
     if (pins.stream().anyMatch(p -> p.result() instanceof PinReference.Established)) {
       block.line("points:");
     }
