@@ -3,6 +3,7 @@ package org.faultwright.compile;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.faultwright.casefile.Told;
 import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
@@ -30,6 +31,7 @@ public final class Belief implements BeliefResult {
   private final Mixture evaluation;
   private final List<SharedOffsets> offsets;
   private final double logPEvidence;
+  private Optional<Together> together = Optional.empty();
 
   Belief(
       CompiledPack compiled,
@@ -109,6 +111,44 @@ public final class Belief implements BeliefResult {
     Map<CauseId, Double> all = new LinkedHashMap<>();
     network.causes.keySet().forEach(c -> all.put(c, p(c)));
     return all;
+  }
+
+  /** P(both causes are present now). */
+  public double pBoth(CauseId a, CauseId b) {
+    return together().pBoth(a, b);
+  }
+
+  /**
+   * The most probable sets of causes.
+   *
+   * @param count how many, at least 1
+   */
+  public Explanations explanations(int count) {
+    return together().best(count);
+  }
+
+  private Together together() {
+    if (together.isEmpty()) {
+      together = Optional.of(new Together(network, evaluation));
+    }
+    return together.get();
+  }
+
+  /**
+   * How well the facts agree with one another, and what each was to be expected to be given the
+   * others. Costs two evaluations of the circuit for each fact.
+   */
+  public Conflict conflict() {
+    return new Agreement(compiled, told).conflict(logPEvidence);
+  }
+
+  /**
+   * How much a cause's probability changes with each number that it rests on, and how far each may
+   * move before another cause is the likelier one. Costs one evaluation of the circuit for each
+   * cause.
+   */
+  public Sensitivity sensitivity(CauseId cause) {
+    return new SensitivityAnalysis(compiled, network, facts, evaluation, told).of(cause);
   }
 
   private double p(Ref ref) {

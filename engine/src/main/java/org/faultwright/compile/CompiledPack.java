@@ -318,6 +318,11 @@ public final class CompiledPack implements PackCompilation {
     return new Belief(this, facts, wired.network(), bound, entered, logP);
   }
 
+  /** Enters facts, no readings among them, into an evaluation. */
+  void enter(Network network, List<Bound> facts, Evaluation evaluation) {
+    Evidence.enter(pack, network, readings, facts, evaluation);
+  }
+
   private Wired wired(Bound.Facts facts, Set<Slot> asked) {
     Set<Slot> slots = Slots.of(pack, facts, alwaysHeld);
     slots.addAll(asked);

@@ -7,10 +7,16 @@ import org.faultwright.pack.OutcomeId;
  * How the outcomes of an observation depend on one variable of a network.
  *
  * @param variable the variable; -1 where nothing of the network matters, and then there is one row
+ * @param holds for an observation of one node the state in which it holds; else -1
  * @param outcomes the outcomes
  * @param rows for each state of the variable, P(outcome)
  */
-record Seen(int variable, List<OutcomeId> outcomes, double[][] rows) {
+record Seen(int variable, int holds, List<OutcomeId> outcomes, double[][] rows) {
+
+  /** Outcomes that do not look at one node. */
+  Seen(int variable, List<OutcomeId> outcomes, double[][] rows) {
+    this(variable, -1, outcomes, rows);
+  }
 
   /** P(outcome | state) over the states. */
   double[] likelihood(OutcomeId outcome) {
@@ -37,6 +43,6 @@ record Seen(int variable, List<OutcomeId> outcomes, double[][] rows) {
       double p = s == at.state() ? pIfTrue : pIfFalse;
       rows[s] = new double[] {p, 1 - p};
     }
-    return new Seen(at.variable(), outcomes, rows);
+    return new Seen(at.variable(), at.state(), outcomes, rows);
   }
 }

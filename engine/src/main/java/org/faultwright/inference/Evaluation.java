@@ -73,6 +73,14 @@ public final class Evaluation {
     logConstant += Math.log(factor);
   }
 
+  /** The same weights on a circuit of the same structure. */
+  Evaluation on(Circuit other) {
+    Evaluation same = other.evaluation();
+    System.arraycopy(cells, 0, same.cells, 0, circuit.structure.indicators.end());
+    same.logConstant = logConstant;
+    return same;
+  }
+
   /** The circuit. */
   Circuit circuit() {
     return circuit;

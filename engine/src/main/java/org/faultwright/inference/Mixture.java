@@ -1,6 +1,7 @@
 package org.faultwright.inference;
 
 import java.util.Arrays;
+import java.util.function.Function;
 
 /**
  * Evidence that hangs together through an unknown outside the circuit: a weighted sum of
@@ -127,6 +128,46 @@ public final class Mixture {
   }
 
   /**
+   * Sums over the components, each weighed by its probability, what is asked of an evaluation after
+   * both passes while some states of a variable are ruled out: parts and derivatives of
+   * P(evidence), divided by the P(evidence) that stands. To be asked after the upward passes.
+   *
+   * @param circuit the circuit, or one that differs in what it asks for
+   * @param variable none of those on which the components differ
+   * @param only the one state that is left to it; -1 rules out none
+   * @param numbers what is asked of an evaluation, divided by its own P(evidence)
+   */
+  public double[] sum(
+      Circuit circuit, int variable, int only, Function<Evaluation, double[]> numbers) {
+    Evaluation other = evaluation.on(circuit);
+    for (int s = 0; only >= 0 && s < circuit.states(variable); s++) {
+      if (s != only) {
+        other.setWeight(variable, s, 0);
+      }
+    }
+    double[] sum = new double[0];
+    for (int k = 0; k < logP.length; k++) {
+      enter(k, other);
+      double logShare = logWeights[k] + other.upward() - logTotal;
+      if (logShare == Double.NEGATIVE_INFINITY) {
+        continue;
+      }
+      other.downward();
+      double[] of = numbers.apply(other);
+      sum = Arrays.copyOf(sum, of.length);
+      for (int i = 0; i < of.length; i++) {
+        sum[i] += Math.exp(logShare) * of[i];
+      }
+    }
+    return sum;
+  }
+
+  /** The circuit. */
+  public Circuit circuit() {
+    return evaluation.circuit();
+  }
+
+  /**
    * The circuit with the evidence folded in, in which only the given variables can still be
    * weighed, up to a constant factor. The variables on which the components differ cannot be among
    * them where there are several components.
@@ -153,9 +194,13 @@ public final class Mixture {
   }
 
   private void enter(int component) {
+    enter(component, evaluation);
+  }
+
+  private void enter(int component, Evaluation into) {
     for (int i = 0; i < variables.length; i++) {
       for (int s = 0; s < plain[i].length; s++) {
-        evaluation.setWeight(variables[i], s, plain[i][s] * likelihoods[component][i][s]);
+        into.setWeight(variables[i], s, plain[i][s] * likelihoods[component][i][s]);
       }
     }
   }
