@@ -73,12 +73,13 @@ public final class AnswerJson {
     json.writeEndObject();
   }
 
-  private interface Body {
+  /** What is written between the outermost braces. */
+  interface Body {
     void write(JsonGenerator json) throws IOException;
   }
 
   /** Builds the whole text first, so that a failure leaves nothing half written. */
-  private static void print(PrintWriter out, Body body) {
+  static void print(PrintWriter out, Body body) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       json.useDefaultPrettyPrinter();
