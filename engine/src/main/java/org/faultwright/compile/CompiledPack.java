@@ -213,6 +213,24 @@ public final class CompiledPack implements PackCompilation {
   }
 
   /**
+   * Where the causes are found in {@link #tables(List)}: the state in which each is present. Causes
+   * that cannot be present in a device as taken in are missing.
+   */
+  public Map<CauseId, TableState> causesIn(List<Told> facts) {
+    Map<CauseId, TableState> found = new LinkedHashMap<>();
+    wired(Bound.Facts.of(pack, lineage, facts), Set.of())
+        .network()
+        .causes
+        .forEach(
+            (id, ref) -> {
+              if (ref instanceof Ref.At at) {
+                found.put(id, new TableState(at.variable(), at.state()));
+              }
+            });
+    return found;
+  }
+
+  /**
    * What the facts make one believe.
    *
    * @param facts the facts that stand, in the order in which they were told; attempts among them

@@ -97,15 +97,20 @@ record FaultLogic(FaultTree tree, EventName top, List<EventName> gates, List<Eve
      * @param min from 1 to the number of arguments
      */
     T atLeast(int min, List<T> of) throws E;
+
+    /** Told of each gate as it becomes known; what it returns is used in its place. */
+    default T named(EventName gate, T value) {
+      return value;
+    }
   }
 
   /**
    * The top event in an algebra.
    *
-   * @param basic the basic events in it
+   * @param known the basic events in it, and gates that are known already
    */
-  <T, E extends Exception> T evaluate(Algebra<T, E> algebra, Map<EventName, T> basic) throws E {
-    Map<EventName, T> values = new LinkedHashMap<>(basic);
+  <T, E extends Exception> T evaluate(Algebra<T, E> algebra, Map<EventName, T> known) throws E {
+    Map<EventName, T> values = new LinkedHashMap<>(known);
     tree.nodes()
         .forEach(
             (name, node) -> {
@@ -114,8 +119,10 @@ record FaultLogic(FaultTree tree, EventName top, List<EventName> gates, List<Eve
               }
             });
     for (EventName gate : gates) {
-      Formula formula = ((TreeNode.Gate) tree.nodes().get(gate)).formula();
-      values.put(gate, evaluate(algebra, values, formula));
+      if (!known.containsKey(gate)) {
+        Formula formula = ((TreeNode.Gate) tree.nodes().get(gate)).formula();
+        values.put(gate, algebra.named(gate, evaluate(algebra, values, formula)));
+      }
     }
     return values.get(top);
   }

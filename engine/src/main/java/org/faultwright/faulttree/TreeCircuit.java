@@ -35,11 +35,68 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
   private final Model model = new Model();
   private final Map<EventName, Literal> basics = new LinkedHashMap<>();
 
-  private TreeCircuit() {}
+  private final boolean named;
+  private int parts;
+
+  /**
+   * An empty network.
+   *
+   * @param named whether each gate gets a variable of its own
+   */
+  private TreeCircuit(boolean named) {
+    this.named = named;
+  }
+
+  /** All events of a tree as a network. */
+  static TreeNetwork network(FaultTree tree) {
+    TreeCircuit circuit = new TreeCircuit(true);
+    Map<EventName, Literal> known = circuit.basics;
+    tree.nodes()
+        .forEach(
+            (name, node) -> {
+              if (node instanceof TreeNode.Basic basic) {
+                double[] row = {basic.probability().pNot(), basic.probability().p()};
+                known.put(name, circuit.root(name, row));
+              } else if (node instanceof TreeNode.House house) {
+                known.put(name, circuit.root(name, row(house.value())));
+              }
+            });
+    for (EventName root : tree.roots()) {
+      // what is known is extended by each gate as it becomes known
+      FaultLogic.of(tree, root, false).evaluate(circuit, known);
+    }
+    Map<EventName, Integer> events = new LinkedHashMap<>();
+    tree.nodes().keySet().forEach(n -> events.put(n, ((At) known.get(n)).variable()));
+    return new TreeNetwork(circuit.model.network(new double[0]), events);
+  }
+
+  private Literal root(EventName name, double[] row) {
+    return new At(table(name.value(), 2, new int[0], at -> row), 1, true);
+  }
+
+  private static double[] row(boolean yes) {
+    return yes ? new double[] {0, 1} : new double[] {1, 0};
+  }
+
+  @Override
+  public Literal named(EventName gate, Literal value) {
+    if (!named) {
+      return value;
+    }
+    Literal own =
+        value instanceof Known known ? root(gate, row(known.value())) : copy(gate, (At) value);
+    basics.put(gate, own);
+    return own;
+  }
+
+  private Literal copy(EventName gate, At of) {
+    int v = table(gate.value(), 2, new int[] {of.variable()}, at -> row(of.holds(at[0])));
+    return new At(v, 1, true);
+  }
 
   /** Compiles the tree and evaluates it with and without the top event known to have happened. */
   static CircuitResult evaluate(FaultLogic logic, Dependence dependence, double budget) {
-    TreeCircuit tree = new TreeCircuit();
+    TreeCircuit tree = new TreeCircuit(false);
     tree.dependent(logic, dependence);
     for (EventName e : logic.basics()) {
       if (!tree.basics.containsKey(e)) {
@@ -160,12 +217,12 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
     int[] parents = one ? new int[] {x.variable()} : new int[] {x.variable(), y.variable()};
     int v =
         table(
-            "gate",
+            "part " + ++parts,
             2,
             parents,
             at -> {
               boolean yes = function.test(new boolean[] {x.holds(at[0]), y.holds(at[one ? 0 : 1])});
-              return yes ? new double[] {0, 1} : new double[] {1, 0};
+              return row(yes);
             });
     return new At(v, 1, true);
   }
@@ -240,7 +297,7 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
       int[] parents = first ? new int[] {x.variable()} : new int[] {before, x.variable()};
       counter =
           table(
-              "count",
+              "part " + ++parts,
               wanted + 1,
               parents,
               at -> {

@@ -1,9 +1,15 @@
 package org.faultwright.interchange;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.faultwright.faulttree.TreeNetwork;
 import org.faultwright.inference.DiscreteNetwork;
 
 /**
@@ -90,6 +96,40 @@ public record BayesNetwork(String name, List<Variable> variables) {
   /** Whether the text can be a name: not empty, on one line, without quotes. */
   static boolean isName(String text) {
     return !text.isEmpty() && text.chars().noneMatch(c -> c == '"' || Character.isISOControl(c));
+  }
+
+  /** A fault tree as a network; what stands between events is called {@code part 1} and so on. */
+  public static BayesNetwork of(String name, TreeNetwork tree) {
+    return of(name, tree.tables(), TreeNetwork.STATES);
+  }
+
+  /**
+   * Plain tables as a network: a name that comes again gets a number behind it; states of variables
+   * with two states are called no and yes, and of others 0, 1 and so on.
+   */
+  public static BayesNetwork of(String name, DiscreteNetwork tables) {
+    return of(name, tables, List.of("no", "yes"));
+  }
+
+  private static BayesNetwork of(String name, DiscreteNetwork tables, List<String> two) {
+    Map<String, Integer> taken = new HashMap<>();
+    List<Variable> variables = new ArrayList<>();
+    for (DiscreteNetwork.Node n : tables.nodes()) {
+      int again = taken.merge(n.name(), 1, Integer::sum);
+      List<String> states =
+          n.states() == 2 ? two : IntStream.range(0, n.states()).mapToObj(String::valueOf).toList();
+      List<List<Double>> rows = new ArrayList<>();
+      for (int r = 0; r < n.rows().length; r += n.states()) {
+        rows.add(Arrays.stream(n.rows(), r, r + n.states()).boxed().toList());
+      }
+      variables.add(
+          new Variable(
+              again == 1 ? n.name() : n.name() + " #" + again,
+              states,
+              Arrays.stream(n.parents()).boxed().toList(),
+              rows));
+    }
+    return new BayesNetwork(name, variables);
   }
 
   /** Number of the variable of this name. */

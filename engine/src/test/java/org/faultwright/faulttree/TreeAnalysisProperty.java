@@ -6,12 +6,15 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.assertj.core.data.Offset;
+import org.faultwright.inference.Inquiry;
+import org.faultwright.inference.Marginals;
 
 /** Figures of random trees. Oracle: all states of the basic events, one by one. */
 class TreeAnalysisProperty {
@@ -124,6 +127,23 @@ class TreeAnalysisProperty {
     double bound = cutSets.minCutUpperBound().orElseThrow();
     assertThat(figures.pTop()).isLessThanOrEqualTo(bound * (1 + RELATIVE));
     assertThat(bound).isLessThanOrEqualTo(cutSets.pSum() * (1 + RELATIVE));
+  }
+
+  /** The tree as a network for exchange says the same of each event. */
+  @Property(tries = 150)
+  void networkOfTheTree_hasTheProbabilityOfEachEvent(@ForAll long seed) {
+    FaultTree tree = RandomTrees.any(seed);
+    TreeNetwork network = TreeNetwork.of(tree);
+    Marginals.Exact all =
+        (Marginals.Exact)
+            Inquiry.of(Map.of(), Set.copyOf(network.events().values())).of(network.tables());
+    network
+        .events()
+        .forEach(
+            (event, v) ->
+                assertThat(all.p().get(v)[1])
+                    .isCloseTo(
+                        RandomTrees.p(tree, s -> RandomTrees.happens(tree, event, s)), ROUNDING));
   }
 
   @Property(tries = 80)

@@ -85,6 +85,21 @@ record DrawnTree(
     }
   }
 
+  /**
+   * A mission time that was given, or not.
+   *
+   * @throws Stopped when it is no time
+   */
+  static OptionalDouble time(Double given) {
+    if (given == null) {
+      return OptionalDouble.empty();
+    }
+    if (!(given >= 0 && given < Double.POSITIVE_INFINITY)) {
+      throw Stopped.byUsage("--mission-time must not be negative: " + given);
+    }
+    return OptionalDouble.of(given);
+  }
+
   static boolean isXml(ExchangeText text) {
     return text.text().stripLeading().startsWith("<");
   }

@@ -1,7 +1,6 @@
 package org.faultwright.cli;
 
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.faultwright.cli.json.TreeJson;
 import org.faultwright.cli.text.Page;
@@ -93,16 +92,9 @@ final class Tree implements Callable<Integer> {
   @Override
   public Integer call() {
     AnalysisLimits limits = limits();
-    if (missionTime != null && !(missionTime >= 0 && missionTime < Double.POSITIVE_INFINITY)) {
-      throw Stopped.byUsage("--mission-time must not be negative: " + missionTime);
-    }
     DrawnTree drawn =
         DrawnTree.of(
-            source,
-            Optional.ofNullable(top),
-            missionTime == null ? OptionalDouble.empty() : OptionalDouble.of(missionTime),
-            packs,
-            surroundings);
+            source, Optional.ofNullable(top), DrawnTree.time(missionTime), packs, surroundings);
     if (openPsa) {
       surroundings.out().print(OpenPsa.write(drawn.tree()));
       return ExitCode.CLEAN;

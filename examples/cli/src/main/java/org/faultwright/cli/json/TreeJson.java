@@ -93,10 +93,10 @@ public final class TreeJson {
   private void cutSets(JsonGenerator json) throws IOException {
     json.writeObjectFieldStart("cutSets");
     if (figures.cutSets() instanceof CutSets sets) {
-      json.writeNumberField("count", sets.count());
+      count(json, "count", sets.count());
       json.writeObjectFieldStart("byOrder");
       for (Map.Entry<Integer, Double> e : sets.byOrder().entrySet()) {
-        json.writeNumberField(String.valueOf(e.getKey()), e.getValue());
+        count(json, String.valueOf(e.getKey()), e.getValue());
       }
       json.writeEndObject();
       json.writeNumberField("rareEventSum", sets.pSum());
@@ -116,7 +116,7 @@ public final class TreeJson {
       part(json, "byProbability", sets.leftOut().byProbability());
       part(json, "byNumber", sets.leftOut().byNumber());
       json.writeEndObject();
-      json.writeNumberField("impossible", sets.impossible());
+      count(json, "impossible", sets.impossible());
     } else {
       json.writeNumberField(
           "allowedNodes", ((CutSetResult.OverBudget) figures.cutSets()).allowedNodes());
@@ -124,17 +124,26 @@ public final class TreeJson {
     json.writeEndObject();
   }
 
+  /** A whole number as far as it is exact. */
+  private static void count(JsonGenerator json, String name, double count) throws IOException {
+    if (count < 1L << 53) {
+      json.writeNumberField(name, (long) count);
+    } else {
+      json.writeNumberField(name, count);
+    }
+  }
+
   private static void part(JsonGenerator json, String name, CutSets.LeftOut.Part part)
       throws IOException {
     json.writeObjectFieldStart(name);
-    json.writeNumberField("count", part.count());
+    count(json, "count", part.count());
     json.writeNumberField("probabilitySum", part.pSum());
     json.writeEndObject();
   }
 
   private static void implicants(JsonGenerator json, PrimeImplicants all) throws IOException {
     json.writeObjectFieldStart("primeImplicants");
-    json.writeNumberField("count", all.count());
+    count(json, "count", all.count());
     json.writeArrayFieldStart("listed");
     for (PrimeImplicants.Implicant i : all.listed()) {
       json.writeStartObject();

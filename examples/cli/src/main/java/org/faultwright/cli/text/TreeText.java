@@ -309,7 +309,7 @@ public final class TreeText {
     return rounded.signum() == 0 ? "0" : rounded.toPlainString();
   }
 
-  private static String scientific(double value, int digits) {
+  static String scientific(double value, int digits) {
     String text = String.format(Locale.ROOT, "%." + (digits - 1) + "e", value);
     String[] parts = text.split("e");
     String mantissa = parts[0].contains(".") ? parts[0].replaceAll("\\.?0+$", "") : parts[0];
