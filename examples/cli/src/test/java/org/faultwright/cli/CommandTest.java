@@ -254,8 +254,8 @@ class CommandTest {
               Plover tablet, sound
               7 causes, 10 steps, 2 cases; an invented device family
 
-            wren-handset/charging\
-            """);
+            """)
+        .contains("\n\nwren-handset/charging");
   }
 
   @Test
