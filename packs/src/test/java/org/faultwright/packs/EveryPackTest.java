@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.casefile.CaseFile;
@@ -12,6 +13,8 @@ import org.faultwright.casefile.Expectation;
 import org.faultwright.casefile.Fact;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.merge.MergedPacks;
+import org.faultwright.pack.merge.PackMerge;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -38,6 +41,20 @@ class EveryPackTest {
   void readme_saysWhenThePackIsWrong(PackFolder folder) throws IOException {
     assertThat(folder.readme())
         .contains("## What the numbers rest on", "## When this pack is wrong");
+  }
+
+  /** A technician opens all packs of the device on the bench at once. */
+  @Test
+  void packs_ofOneFamily_makeOnePack() {
+    Map<String, List<Pack>> families =
+        folders().stream()
+            .map(PackFolder::pack)
+            .collect(Collectors.groupingBy(p -> p.id().family()));
+    assertThat(families.values()).anyMatch(packs -> packs.size() > 1);
+    for (List<Pack> packs : families.values()) {
+      MergedPacks merged = PackMerge.of(packs);
+      assertThat(merged).as(merged.differences().toString()).isInstanceOf(MergedPacks.Whole.class);
+    }
   }
 
   @ParameterizedTest
