@@ -238,6 +238,9 @@ public final class Belief implements BeliefResult {
     for (Slot slot : Slots.observed(facts)) {
       told.addAll(Bits.of(compiled.pack(), slot));
     }
-    return new WorldSearch(compiled.pack(), network, evaluation, told).find(pLeftOut, most);
+    boolean afterAttempt = facts.timeline().now() > 0;
+    return new WorldSearch(
+            compiled.pack(), compiled.lineage(), network, evaluation, told, afterAttempt)
+        .find(pLeftOut, most);
   }
 }

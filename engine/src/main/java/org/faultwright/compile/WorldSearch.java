@@ -15,8 +15,10 @@ import java.util.Set;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Part;
+import org.faultwright.pack.Step;
 
 /**
  * Lists likely worlds. Sets of causes come first: with the evidence folded into the circuit and
@@ -67,8 +69,15 @@ final class WorldSearch {
    *
    * @param believed the evaluation with all evidence, after its upward pass
    * @param told the bits that the evidence can tell something about
+   * @param afterAttempt whether something has been changed since the evidence began
    */
-  WorldSearch(Pack pack, Network network, Mixture believed, Set<Coordinate> told) {
+  WorldSearch(
+      Pack pack,
+      Lineage lineage,
+      Network network,
+      Mixture believed,
+      Set<Coordinate> told,
+      boolean afterAttempt) {
     coordinates = List.copyOf(network.coordinates.keySet());
     int n = coordinates.size();
     refs = new Ref.At[n];
@@ -88,7 +97,8 @@ final class WorldSearch {
         this.told.set(i);
       } else {
         if (c instanceof Coordinate.Strength s && s.input() instanceof CauseId cause) {
-          neededCauses[i] = standIns(pack, cause, place);
+          neededCauses[i] =
+              afterAttempt && comesBack(pack, lineage, cause) ? null : standIns(pack, cause, place);
         }
         boolean follows =
             c instanceof Coordinate.Strength s && s.owner() instanceof Coordinate.Owner.OfFollower;
@@ -114,6 +124,21 @@ final class WorldSearch {
     }
     // the residue's own P(evidence): what concerns no variable is not in it
     scale = evaluation.upward();
+  }
+
+  /**
+   * Whether an input that is absent now may have acted before an attempt, so that the evidence
+   * tells something about its strength, and may act again after another.
+   */
+  private static boolean comesBack(Pack pack, Lineage lineage, CauseId cause) {
+    for (Step step : pack.steps().values()) {
+      Set<CauseId> harmed = lineage.harms(step).keySet();
+      if (harmed.contains(cause)
+          || lineage.carriers(cause).stream().map(Part::bad).anyMatch(harmed::contains)) {
+        return true;
+      }
+    }
+    return !pack.causes().get(cause).follows().isEmpty();
   }
 
   /** Places of a cause and of the bad new parts that stand in for it. */

@@ -1,6 +1,7 @@
 package org.faultwright.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,13 +97,30 @@ final class Summarising {
   private void addRepairs(Map<StepId, RepairPlan> repairs, Weighing from, boolean ifAgreed) {
     from.repairs().stream()
         .filter(w -> ifAgreed ? opensWithConsent(w.repair()) : findings.isOpen(w.repair()))
+        .sorted(Comparator.comparingDouble(this::expectedCost))
         .limit(REPAIRS)
         .forEach(
             w ->
                 repairs.putIfAbsent(
                     w.repair(),
                     new RepairPlan(
-                        w.repair(), Math.max(0, w.expectedCost()), w.pPass(), aboveCeiling(w))));
+                        w.repair(), Math.max(0, expectedCost(w)), w.pPass(), aboveCeiling(w))));
+  }
+
+  /**
+   * What a repair is expected to cost. The customer can still be asked for what comes after an open
+   * one, so that it is not weighed as if all that nobody has asked for were refused.
+   */
+  private double expectedCost(RepairWay way) {
+    double least = way.expectedCost();
+    if (weighing.ifAgreed().isPresent()) {
+      for (RepairWay other : weighing.ifAgreed().get().repairs()) {
+        if (other.repair().equals(way.repair())) {
+          least = Math.min(least, other.expectedCost());
+        }
+      }
+    }
+    return least;
   }
 
   private boolean aboveCeiling(RepairWay way) {

@@ -10,7 +10,7 @@
  * behind. {@code CaseModel} keeps what bears on the functions that are lost, {@code RepairTable}
  * the few states that repairs and function tests tell apart, {@code RepairTree} what sequences of
  * repairs lead to. {@code RepairSearch} finds the cheapest sequence (ECR0), {@code Bounds} says
- * what it need not look at, {@code Assessment} what tests add to it. {@code BenchWays}
- * and {@code Costs} price it all, {@code Futures} asks the guards.
+ * what it need not look at, {@code Assessment} what tests add to it. {@code BenchWays} and {@code
+ * Costs} price it all, {@code Futures} asks the guards.
  */
 package org.faultwright.planning;

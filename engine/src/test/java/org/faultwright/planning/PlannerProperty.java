@@ -44,12 +44,9 @@ class PlannerProperty {
     return cases(ALL, false);
   }
 
-  /** A strength may be told by an earlier epoch only, which likely worlds need not say. */
   @Provide
   Arbitrary<Case> afterAnAttempt() {
-    Set<PackFeature> sure = EnumSet.copyOf(ALL);
-    sure.removeAll(Set.of(PackFeature.STRENGTHS, PackFeature.STATES));
-    return cases(sure, true);
+    return cases(ALL, true);
   }
 
   private static Arbitrary<Case> cases(Set<PackFeature> features, boolean attempts) {
