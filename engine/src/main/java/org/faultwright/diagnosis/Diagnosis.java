@@ -7,6 +7,7 @@ import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
+import org.faultwright.compile.Belief;
 import org.faultwright.compile.CompiledPack;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.explanation.Explainer;
@@ -135,6 +136,28 @@ public final class Diagnosis implements AutoCloseable {
             .toList();
     LikelyWorlds worlds = worked().worlds().orElseThrow();
     return new Explainer(compiled, ready.device()).why(cause, facts, worlds, ahead);
+  }
+
+  /**
+   * A closer look at the ranking. Costs two evaluations of the circuit for each fact and one for
+   * each cause.
+   *
+   * @param sets how many sets of causes are wanted, at least 1
+   * @throws IllegalStateException when nothing ranks
+   */
+  public Scrutiny scrutiny(int sets) {
+    Answer now = answer();
+    Posterior posterior =
+        now.posterior()
+            .orElseThrow(
+                () ->
+                    new IllegalStateException(
+                        "causes must be ranked before a closer look: " + now.outlook()));
+    Belief belief = (Belief) compiled.belief(standing(now.findings()), posterior.lost().keySet());
+    return new Scrutiny(
+        belief.explanations(sets),
+        belief.conflict(),
+        belief.sensitivity(posterior.leader().cause()));
   }
 
   static List<Told> standing(Findings findings) {

@@ -2,6 +2,7 @@ package org.faultwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.cli.json.AnswerJson;
 import org.faultwright.cli.text.AnswerText;
@@ -10,6 +11,7 @@ import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.Engine;
 import org.faultwright.diagnosis.Outlook;
+import org.faultwright.diagnosis.Scrutiny;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Id;
@@ -36,6 +38,9 @@ import picocli.CommandLine.Parameters;
       "3:A fault of Faultwright itself."
     })
 final class Diagnose implements Callable<Integer> {
+
+  /** Sets of causes that a closer look shows. */
+  private static final int MOST_SETS = 5;
 
   private final Surroundings surroundings;
 
@@ -76,7 +81,9 @@ final class Diagnose implements Callable<Integer> {
 
   @Option(
       names = "--all",
-      description = "Show every cause and every step, with the reason where one is not open.")
+      description =
+          "Show every cause and every step, with the reason where one is not open, and a closer look:"
+              + " which causes come together, whether the facts agree, which numbers decide.")
   private boolean all;
 
   @Mixin private PacksOption packs = new PacksOption();
@@ -109,22 +116,26 @@ final class Diagnose implements Callable<Integer> {
             causes.isEmpty() ? List.of(answer.posterior().get().leader().cause()) : causes;
         explained.forEach(cause -> why.add(diagnosis.why(cause)));
       }
-      print(opened.pack(), answer, why);
+      Optional<Scrutiny> scrutiny =
+          (json || all) && answer.posterior().isPresent()
+              ? Optional.of(diagnosis.scrutiny(MOST_SETS))
+              : Optional.empty();
+      print(opened.pack(), answer, why, scrutiny);
       return answer.outlook() instanceof Outlook.ImpossibleEvidence
           ? ExitCode.FINDINGS
           : ExitCode.CLEAN;
     }
   }
 
-  private void print(Pack pack, Answer answer, List<WhyCause> why) {
+  private void print(Pack pack, Answer answer, List<WhyCause> why, Optional<Scrutiny> scrutiny) {
     if (json) {
-      new AnswerJson(pack).write(surroundings.out(), answer, why);
+      new AnswerJson(pack).write(surroundings.out(), answer, why, scrutiny);
       return;
     }
     Page page = new Page(surroundings.screen());
     boolean leader = asked.isEmpty();
     new AnswerText(pack, all)
-        .write(page, answer, leader ? why : List.of(), leader ? List.of() : why);
+        .write(page, answer, leader ? why : List.of(), leader ? List.of() : why, scrutiny);
     page.printOn(surroundings.out());
   }
 

@@ -8,8 +8,10 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import org.faultwright.casefile.Fact;
 import org.faultwright.diagnosis.Answer;
+import org.faultwright.diagnosis.Scrutiny;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.Pack;
@@ -31,14 +33,21 @@ public final class AnswerJson {
    * Writes one answer.
    *
    * @param why causes that are explained
+   * @param scrutiny a closer look; empty where nothing ranks
    */
-  public void write(PrintWriter out, Answer answer, List<WhyCause> why) {
+  public void write(
+      PrintWriter out, Answer answer, List<WhyCause> why, Optional<Scrutiny> scrutiny) {
     print(
         out,
         json -> {
           json.writeNumberField("format", FORMAT);
           writePack(json);
           new AnswerFields(json, pack, answer).write(why);
+          if (scrutiny.isPresent()) {
+            json.writeObjectFieldStart("scrutiny");
+            new ScrutinyFields(json, pack).write(scrutiny.get());
+            json.writeEndObject();
+          }
         });
   }
 

@@ -1,9 +1,11 @@
 package org.faultwright.cli.text;
 
 import java.util.List;
+import java.util.Optional;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Outlook;
 import org.faultwright.diagnosis.Posterior;
+import org.faultwright.diagnosis.Scrutiny;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.Pack;
 
@@ -34,6 +36,20 @@ public final class AnswerText {
    * @param asked causes that were asked about, in full
    */
   public void write(Page page, Answer answer, List<WhyCause> leader, List<WhyCause> asked) {
+    write(page, answer, leader, asked, Optional.empty());
+  }
+
+  /**
+   * As {@link #write(Page, Answer, List, List)}.
+   *
+   * @param scrutiny a closer look; empty where none is shown
+   */
+  public void write(
+      Page page,
+      Answer answer,
+      List<WhyCause> leader,
+      List<WhyCause> asked,
+      Optional<Scrutiny> scrutiny) {
     page.text(
         "CASE "
             + answer.caseFile().name()
@@ -44,6 +60,7 @@ public final class AnswerText {
     writeOutlook(page, answer);
     leader.forEach(why -> WhyText.writeShort(page, pack, why));
     asked.forEach(why -> WhyText.writeFull(page, pack, why));
+    scrutiny.ifPresent(look -> ScrutinyText.write(page, pack, look));
     FactsAside.writeConflicts(page, pack, answer);
     FactsAside.writeNotCounted(page, pack, answer, all);
     if (all) {
