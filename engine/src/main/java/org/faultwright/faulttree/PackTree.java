@@ -127,7 +127,7 @@ public record PackTree(
     }
 
     private String treeName() {
-      return name(pack.id().toString().replace('/', '_')).value();
+      return name(pack.id().toString().replace('/', '_').replace('+', '_')).value();
     }
 
     private Formula acts(NodeId node) {

@@ -126,23 +126,32 @@ record DrawnTree(
               });
       reading = new PackReader().read(YamlText.of(name, text.get().text()));
     } else {
-      PackLibrary library = packs.library(Optional.empty());
-      List<String> known = library.ids().stream().map(PackId::toString).sorted().toList();
-      if (!known.contains(name)) {
-        throw Stopped.byUsage(
-            "there is no pack and no file '"
-                + name
-                + "'; "
-                + Nearest.of(name, known)
-                    .map(near -> "did you mean '" + near + "'?")
-                    .orElse("the packs are: " + String.join(", ", known)));
-      }
-      reading = library.read(PackId.parse(name)).orElseThrow();
+      reading = named(name, packs.library(Optional.empty()));
     }
     if (reading instanceof PackReading.Readable readable) {
       return readable.pack();
     }
     throw Stopped.byProblems(ProblemReport.of(reading.problems(), reading.texts()));
+  }
+
+  /** A pack by its name, or several of a family that are used as one. */
+  private static PackReading named(String name, PackLibrary library) {
+    Optional<PackReading> found = Optional.empty();
+    try {
+      found = library.read(PackId.parse(name));
+    } catch (IllegalArgumentException e) {
+      // spelt as no name of a pack: told below, like one that is not there
+    }
+    List<String> known = library.ids().stream().map(PackId::toString).sorted().toList();
+    return found.orElseThrow(
+        () ->
+            Stopped.byUsage(
+                "there is no pack and no file '"
+                    + name
+                    + "'; "
+                    + Nearest.of(name, known)
+                        .map(near -> "did you mean '" + near + "'?")
+                        .orElse("the packs are: " + String.join(", ", known))));
   }
 
   static CompiledPack compiled(Pack pack) {
