@@ -82,6 +82,7 @@ public final class Main implements Runnable {
     Map<String, Function<Surroundings, Object>> commands = new LinkedHashMap<>();
     commands.put("diagnose", Diagnose::new);
     commands.put("suppose", Suppose::new);
+    commands.put("converse", Converse::new);
     commands.put("lint", Lint::new);
     commands.put("check", Check::new);
     commands.put("packs", Packs::new);

@@ -113,6 +113,88 @@ class CommandTest {
   }
 
   @Test
+  void suppose_putsBranchesSideBySide() {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "suppose",
+            FIRST_LOOK.toString(),
+            "--fact",
+            "{bench: device-open}",
+            "--branch",
+            "{reading: coil, value: OL}",
+            "--branch",
+            "[{reading: coil, value: 8.1 ohm}, {symptom: crackles, is: present}]");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out())
+        .containsSubsequence(
+            "  A  Bench: device open; Coil: OL\n",
+            "  B  Bench: device open; Coil: 8.1 ohm; Crackles when pressed: present\n",
+            "     now       A       B\n",
+            "Loudspeaker coil open",
+            "now  ",
+            "A    REPAIR: Fit a good loudspeaker\n",
+            "B    ");
+    assertThat(result.out().lines()).allMatch(line -> line.length() <= 80);
+  }
+
+  @Test
+  void suppose_makesABranchOfEachOutcome() {
+    Shell.Result result =
+        Shell.PLAIN.run("suppose", FIRST_LOOK.toString(), "--each", "settings-check");
+    assertThat(result.exitCode()).as("told plain already").isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out())
+        .contains(": muted\n", ": plain\n", "A    these facts cannot all be true");
+  }
+
+  @Test
+  void suppose_saysWhatItNeeds() {
+    Shell.Result nothing = Shell.PLAIN.run("suppose", FIRST_LOOK.toString());
+    assertThat(nothing.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(nothing.err()).contains("suppose what?", "--each STEP");
+    Shell.Result step =
+        Shell.PLAIN.run("suppose", FIRST_LOOK.toString(), "--each", "setting-check");
+    assertThat(step.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(step.err()).contains("did you mean 'settings-check'?");
+    Shell.Result list =
+        Shell.PLAIN.run("suppose", FIRST_LOOK.toString(), "--branch", "[{did: restrat}]");
+    assertThat(list.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(list.err()).contains("--fact:1:8: error[unknown-step]", "did you mean 'restart'?");
+  }
+
+  @Test
+  void diagnose_needsATerminal_whenThereIsNoCaseFile() {
+    Shell.Result result = Shell.PLAIN.run("diagnose");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.err()).contains("a dialogue needs a terminal", "--plain", "converse");
+  }
+
+  @Test
+  void diagnose_takesInADeviceThroughAPipe_andGoesOnWithIt() throws IOException {
+    Path file = folder.resolve("new-one.yaml");
+    String pack = PACK.toString();
+    Shell.Result first =
+        Shell.PLAIN
+            .reading("1\nquit\n")
+            .run("diagnose", "--plain", "--pack", pack, "--as", file.toString());
+    assertThat(first.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(first.out()).endsWith("go on with: diagnose --resume " + file + "\n");
+    assertThat(file).content().contains("case: new-one\n", "- {complaint: no-sound}\n");
+    Shell.Result again =
+        Shell.PLAIN
+            .reading("")
+            .run("diagnose", "--plain", "--pack", pack, "--resume", file.toString());
+    assertThat(again.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(again.out()).contains("Most likely: ", "Next: ", "Type 1 for: ");
+    Shell.Result printed = Shell.PLAIN.run("diagnose", "--packs", PACKS, file.toString());
+    assertThat(printed.out()).startsWith("CASE new-one: Plover tablet, sound (invented)\n");
+    Shell.Result taken =
+        Shell.PLAIN.run("diagnose", "--plain", "--pack", pack, "--as", file.toString());
+    assertThat(taken.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(taken.err()).contains("already", "--resume " + file);
+  }
+
+  @Test
   void lint_isCleanForPacksAndCasesTogether() {
     assertThat(Shell.PLAIN.run("lint", PACKS))
         .isEqualTo(new Shell.Result(ExitCode.CLEAN, "3 files: no problems\n", ""));

@@ -83,6 +83,30 @@ class JsonTest {
   }
 
   @Test
+  void branches_holdAnAnswerEach() throws IOException {
+    JsonNode all =
+        json(
+            "suppose",
+            "--packs",
+            PACKS,
+            "--json",
+            example("first-look"),
+            "--each",
+            "press-check",
+            "--branch",
+            "{reading: coil, value: OL}");
+    assertThat(errors(all)).isEmpty();
+    assertThat(all.get("branches"))
+        .extracting(b -> b.get("supposed").get(0).asText())
+        .containsExactly(
+            "Coil: OL",
+            "Play a tone and press beside the loudspeaker: comes and goes",
+            "Play a tone and press beside the loudspeaker: steady");
+    assertThat(p(all.get("branches").get(0).get("then"), "speaker-open"))
+        .isGreaterThan(p(all.get("now"), "speaker-open"));
+  }
+
+  @Test
   void causesThatWereAskedAbout_areExplained() throws IOException {
     JsonNode answer =
         json(

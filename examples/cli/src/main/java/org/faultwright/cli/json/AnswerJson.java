@@ -10,6 +10,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.casefile.Fact;
+import org.faultwright.cli.text.BranchesText.Branch;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Scrutiny;
 import org.faultwright.explanation.FactWords;
@@ -73,7 +74,52 @@ public final class AnswerJson {
         });
   }
 
-  private void writePack(JsonGenerator json) throws IOException {
+  /** Writes a case as it is, and as it would be in each of several branches. */
+  public void writeBranches(PrintWriter out, Answer now, List<Branch> branches) {
+    print(
+        out,
+        json -> {
+          json.writeNumberField("format", FORMAT);
+          writePack(json);
+          writeBranchFields(json, now, branches);
+        });
+  }
+
+  /** The keys of an answer, into an object that is open. */
+  public void writeFields(JsonGenerator json, Answer answer, List<WhyCause> why)
+      throws IOException {
+    new AnswerFields(json, pack, answer).write(why);
+  }
+
+  /** The explanation of a cause, as an object. */
+  public void writeWhy(JsonGenerator json, WhyCause why) throws IOException {
+    new WhyFields(json, pack).write(why);
+  }
+
+  /** The keys {@code now} and {@code branches}, into an object that is open. */
+  public void writeBranchFields(JsonGenerator json, Answer now, List<Branch> branches)
+      throws IOException {
+    json.writeObjectFieldStart("now");
+    writeFields(json, now, List.of());
+    json.writeEndObject();
+    json.writeArrayFieldStart("branches");
+    for (Branch branch : branches) {
+      json.writeStartObject();
+      json.writeArrayFieldStart("supposed");
+      for (Fact fact : branch.facts()) {
+        json.writeString(FactWords.of(pack, fact));
+      }
+      json.writeEndArray();
+      json.writeObjectFieldStart("then");
+      writeFields(json, branch.answer(), List.of());
+      json.writeEndObject();
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  /** The key {@code pack}, into an object that is open. */
+  public void writePack(JsonGenerator json) throws IOException {
     json.writeObjectFieldStart("pack");
     json.writeStringField("id", pack.id().toString());
     json.writeStringField("version", pack.version());

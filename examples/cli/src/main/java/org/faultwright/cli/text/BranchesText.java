@@ -62,7 +62,7 @@ public final class BranchesText {
       page.hanging(
           "  " + letter + "  ", Ink.STRONG, words(pack, branches.get(i).facts()), Ink.PLAIN);
     }
-    int together = page.screen().isNarrow() ? 2 : 5;
+    int together = Math.max(1, (page.screen().width() - roomForTitles()) / COLUMN - 1);
     List<String> names = new ArrayList<>(columns.keySet());
     names.remove(NOW);
     List<CauseId> rows = rows(columns.values());
@@ -73,6 +73,10 @@ public final class BranchesText {
     }
     page.gap();
     columns.forEach(this::writeNext);
+  }
+
+  private int roomForTitles() {
+    return page.screen().isNarrow() ? 16 : 24;
   }
 
   /** The same in sentences, one a line. */
