@@ -25,10 +25,24 @@ import org.faultwright.pack.SwitchId;
 /** The case at hand: told fact by fact, undone answer by answer, kept on disk. */
 final class Job implements AutoCloseable {
 
+  private static final int MOST_KEPT = 20;
+
   private final Engine engine;
   private final Pack pack;
   private final CaseStore store;
   private final Deque<List<FactId>> answers = new ArrayDeque<>();
+
+  /** What was worked out before, for those who take back what they said. */
+  private final Map<CaseFile, Answer> before =
+      new LinkedHashMap<>() {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<CaseFile, Answer> eldest) {
+          return size() > MOST_KEPT;
+        }
+      };
+
   private Diagnosis diagnosis;
 
   Job(Engine engine, Pack pack, CaseFile caseFile, CaseStore store) {
@@ -52,7 +66,7 @@ final class Job implements AutoCloseable {
   }
 
   Answer answer() {
-    return diagnosis.answer();
+    return before.computeIfAbsent(caseFile(), known -> diagnosis.answer());
   }
 
   WhyCause why(CauseId cause) {
