@@ -78,6 +78,14 @@ public record Situation(
         symptoms, outcomes, readings, histories, on, more, lost, consents, goal, board);
   }
 
+  /** The same situation where the function of a complaint is lost. */
+  public Situation withLost(ComplaintId complaint) {
+    Map<ComplaintId, Boolean> more = new LinkedHashMap<>(lost);
+    more.put(complaint, true);
+    return new Situation(
+        symptoms, outcomes, readings, histories, on, done, more, consents, goal, board);
+  }
+
   /** The same situation after the customer has agreed to something more. */
   public Situation withConsent(ConsentId consent) {
     Map<ConsentId, Boolean> more = new LinkedHashMap<>(consents);

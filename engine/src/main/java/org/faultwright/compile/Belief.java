@@ -74,9 +74,12 @@ public final class Belief implements BeliefResult {
     boolean held =
         slot.what() instanceof EventId e
             ? network.events.containsKey(e)
-            : slot.what() instanceof PointId p
-                ? network.points.containsKey(p) && network.points.get(p).containsKey(slot.epoch())
-                : network.seen.containsKey(slot);
+            : slot.what() instanceof ComplaintId c && slot.repeat() == Slots.LATER
+                ? network.comesBack.containsKey(c)
+                : slot.what() instanceof PointId p
+                    ? network.points.containsKey(p)
+                        && network.points.get(p).containsKey(slot.epoch())
+                    : network.seen.containsKey(slot);
     if (held) {
       return this;
     }
@@ -104,6 +107,17 @@ public final class Belief implements BeliefResult {
   /** P(the function is lost now), at rest. */
   public double pLost(ComplaintId complaint) {
     return p(compiled.pack().complaints().get(complaint).event());
+  }
+
+  /**
+   * P(the function is lost in use once nothing is hidden any longer): what comes and goes shows
+   * itself in the end, and what an attempt has only hidden acts again. May compile a network of its
+   * own.
+   */
+  public double pComesBack(ComplaintId complaint) {
+    Slot slot = Slots.comesBack(complaint, facts.timeline().now());
+    Belief held = holding(slot);
+    return held.p(held.network.comesBack.get(complaint));
   }
 
   /** P(present now) for every cause, in pack order. */

@@ -24,14 +24,23 @@ final class Events {
    * @param who what tells one view from another
    * @param mode what the view provokes
    * @param always whether every present cause acts, as in the customer's report
+   * @param evenHidden whether causes act that an attempt has hidden for now
    */
-  record View(Object who, ModeId mode, boolean always) {
+  record View(Object who, ModeId mode, boolean always, boolean evenHidden) {
 
     /** The device in use before the first attempt, over days. */
-    static final View REPORT = new View("report", ModeId.AT_REST, true);
+    static final View REPORT = new View("report", ModeId.AT_REST, true, false);
+
+    /** The device back in use, once nothing is hidden any longer. */
+    static final View LATER = new View("later", ModeId.AT_REST, true, true);
 
     /** A look at the device now. */
-    static final View NOW = new View("now", ModeId.AT_REST, false);
+    static final View NOW = new View("now", ModeId.AT_REST, false, false);
+
+    /** A look that provokes a mode. */
+    static View of(Object who, ModeId mode) {
+      return new View(who, mode, false, mode.equals(ModeId.INSPECTION));
+    }
   }
 
   private final Pack pack;
@@ -59,8 +68,8 @@ final class Events {
   }
 
   private Ref acts(CauseId id, int epoch, View view) {
-    Ref there =
-        wiring.andNot("acting " + id, presence.present(id, epoch), presence.hidden(id, epoch));
+    Ref hidden = view.evenHidden() ? Ref.NO : presence.hidden(id, epoch);
+    Ref there = wiring.andNot("acting " + id, presence.present(id, epoch), hidden);
     Cause cause = pack.causes().get(id);
     if (!cause.comesAndGoes() || view.always()) {
       return there;

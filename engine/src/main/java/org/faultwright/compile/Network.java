@@ -44,6 +44,7 @@ final class Network {
   final Map<CauseId, Ref> causes = new LinkedHashMap<>();
   final Map<EventId, Ref> events = new LinkedHashMap<>();
   final Map<ComplaintId, Ref> lostAtReport = new LinkedHashMap<>();
+  final Map<ComplaintId, Ref> comesBack = new LinkedHashMap<>();
   final Map<HistoryId, Ref> histories = new LinkedHashMap<>();
   final Map<Slot, Seen> seen = new LinkedHashMap<>();
   final Map<PointId, Map<Integer, Observations.PointState>> points = new LinkedHashMap<>();
@@ -103,7 +104,10 @@ final class Network {
   }
 
   private void wire(Slot slot) {
-    if (slot.what() instanceof ComplaintId id) {
+    if (slot.what() instanceof ComplaintId id && slot.repeat() == Slots.LATER) {
+      EventId lost = pack.complaints().get(id).event();
+      comesBack.put(id, eventNodes.acts(lost, slot.epoch(), Events.View.LATER));
+    } else if (slot.what() instanceof ComplaintId id) {
       Complaint c = pack.complaints().get(id);
       Ref lost = eventNodes.acts(c.event(), 0, Events.View.REPORT);
       lostAtReport.put(id, lost);
@@ -126,7 +130,7 @@ final class Network {
               shows,
               state -> new Coordinate.Owner.OfSymptomState(id, state),
               slot.epoch(),
-              new Events.View(slot, symptom.provokes(), false)));
+              Events.View.of(slot, symptom.provokes())));
     } else if (slot.what() instanceof StepId id) {
       Step step = pack.steps().get(id);
       seen.put(
@@ -135,7 +139,7 @@ final class Network {
               step.shows().orElseThrow(),
               state -> new Coordinate.Owner.OfStepState(id, state),
               slot.epoch(),
-              new Events.View(slot, step.provokes(), false)));
+              Events.View.of(slot, step.provokes())));
     } else {
       wirePoint((PointId) slot.what(), slot.epoch());
     }
@@ -147,7 +151,7 @@ final class Network {
         if (p.id().equals(id)) {
           Slot carriedOut =
               new Slot(step.id(), timeline.settled(lineage.ancestors(step), epoch), 0);
-          Events.View view = new Events.View(carriedOut, step.provokes(), false);
+          Events.View view = Events.View.of(carriedOut, step.provokes());
           points
               .computeIfAbsent(id, k -> new LinkedHashMap<>())
               .put(epoch, observations.points(List.of(p), epoch, view).get(id));
@@ -178,6 +182,7 @@ final class Network {
     List<Ref> refs = new ArrayList<>(causes.values());
     refs.addAll(events.values());
     refs.addAll(lostAtReport.values());
+    refs.addAll(comesBack.values());
     refs.addAll(histories.values());
     refs.addAll(coordinates.values());
     for (Ref r : refs) {

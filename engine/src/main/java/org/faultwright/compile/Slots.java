@@ -67,6 +67,14 @@ final class Slots {
     return slots;
   }
 
+  /** Marks the slot of a lost function once nothing is hidden any longer. */
+  static final int LATER = 1;
+
+  /** The function of a complaint, lost once nothing that the last attempt hid is hidden. */
+  static Slot comesBack(ComplaintId complaint, int epoch) {
+    return new Slot(complaint, epoch, LATER);
+  }
+
   static Slot report(ComplaintId complaint) {
     return new Slot(complaint, 0, 0);
   }

@@ -21,6 +21,7 @@ import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Planner;
 import org.faultwright.planning.Seen;
+import org.faultwright.planning.Shop;
 import org.faultwright.planning.Weighing;
 import org.faultwright.planning.Worth;
 import org.faultwright.rules.AdviceSet;
@@ -45,9 +46,11 @@ final class Answering {
   private final CompiledPack compiled;
   private final Planner planner;
   private final WorkingMemory memory;
+  private final Shop shop;
 
-  Answering(CompiledPack compiled, Planner planner, WorkingMemory memory) {
+  Answering(CompiledPack compiled, Shop shop, Planner planner, WorkingMemory memory) {
     this.compiled = compiled;
+    this.shop = shop;
     this.planner = planner;
     this.memory = memory;
   }
@@ -81,12 +84,24 @@ final class Answering {
     Belief belief = (Belief) result;
     Posterior posterior = posterior(belief, reported);
     LikelyWorlds worlds = belief.worlds(P_LEFT_OUT, MOST_WORLDS);
-    Weighing weighing =
+    Weighing asItStands =
         planner.look(worlds, findings.situation(), caseFile.intake(), Permitted.by(findings));
+    Lasting lasting = new Lasting(compiled, shop, belief, findings, reported);
+    Optional<Weighing> ifItComesBack =
+        lasting
+            .situation()
+            .map(s -> planner.look(worlds, s, caseFile.intake(), Permitted.by(findings)));
+    Weighing weighing = ifItComesBack.filter(w -> lasting.isUnlikely()).orElse(asItStands);
     Rereading rereading = new Rereading(compiled, planner, caseFile.intake(), findings, standing);
     Summary summary =
-        new Summarising(compiled.pack(), caseFile, findings, posterior, weighing)
-            .summary(rereading.worths(weighing));
+        new Summarising(compiled, caseFile, findings, posterior, weighing)
+            .summary(
+                rereading.worths(weighing),
+                lasting.comebacks(),
+                ifItComesBack.map(lasting::inspections).orElse(List.of()),
+                lasting.isUnlikely()
+                    ? OptionalDouble.of(asItStands.expectedCost())
+                    : OptionalDouble.empty());
     AdviceSet advice = memory.advise(summary);
     Answer answer =
         new Answer(

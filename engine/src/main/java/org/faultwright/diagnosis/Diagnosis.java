@@ -95,7 +95,8 @@ public final class Diagnosis implements AutoCloseable {
         memory = Optional.of(ready.rules().open(caseFile.intake()));
         planner = Optional.of(ready.borrowPlanner());
       }
-      worked = Optional.of(new Answering(compiled, planner.get(), memory.get()).answer(caseFile));
+      worked =
+          Optional.of(new Answering(compiled, ready.shop(), planner.get(), memory.get()).answer(caseFile));
     }
     return worked.get();
   }

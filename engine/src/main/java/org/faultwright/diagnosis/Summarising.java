@@ -6,19 +6,25 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.compile.CompiledPack;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.RepairWay;
 import org.faultwright.planning.Weighing;
+import org.faultwright.planning.Worth;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Summary;
+import org.faultwright.rules.facts.ComesBack;
 import org.faultwright.rules.facts.Exit;
 import org.faultwright.rules.facts.FunctionLost;
+import org.faultwright.rules.facts.Inspection;
 import org.faultwright.rules.facts.Leader;
 import org.faultwright.rules.facts.RepairPlan;
 import org.faultwright.rules.facts.Reread;
+import org.faultwright.rules.facts.RootFirst;
 import org.faultwright.rules.facts.TestWorth;
 
 /** What inference and planning found, in the few facts that the second firing needs. */
@@ -28,6 +34,10 @@ final class Summarising {
   private static final int TESTS = 6;
   private static final int REPAIRS = 4;
 
+  /** Relative error of expected costs: thousands of products of doubles are added up. */
+  private static final double ROUNDING = 1e-10;
+
+  private final CompiledPack compiled;
   private final Pack pack;
   private final CaseFile caseFile;
   private final Findings findings;
@@ -35,15 +45,29 @@ final class Summarising {
   private final Weighing weighing;
 
   Summarising(
-      Pack pack, CaseFile caseFile, Findings findings, Posterior posterior, Weighing weighing) {
-    this.pack = pack;
+      CompiledPack compiled,
+      CaseFile caseFile,
+      Findings findings,
+      Posterior posterior,
+      Weighing weighing) {
+    this.compiled = compiled;
+    this.pack = compiled.pack();
     this.caseFile = caseFile;
     this.findings = findings;
     this.posterior = posterior;
     this.weighing = weighing;
   }
 
-  Summary summary(List<Reread> rereads) {
+  /**
+   * The summary.
+   *
+   * @param handOver what it costs to hand the device over as it is; empty where that is no way out
+   */
+  Summary summary(
+      List<Reread> rereads,
+      List<ComesBack> comebacks,
+      List<Inspection> inspections,
+      OptionalDouble handOver) {
     return new Summary(
         leaders(),
         posterior.lost().entrySet().stream()
@@ -54,9 +78,20 @@ final class Summarising {
         repairs(),
         Optional.of(
             new Exit(
-                Math.max(0, weighing.exit().cost()),
+                Math.max(
+                    0, Math.min(handOver.orElse(weighing.exit().cost()), weighing.exit().cost())),
                 weighing.exit().kind() == org.faultwright.planning.Exit.Kind.SEND_ON)),
+        comebacks,
+        inspections,
+        roots(),
         Optional.empty());
+  }
+
+  private List<RootFirst> roots() {
+    Roots roots = new Roots(pack, compiled.lineage(), posterior);
+    List<RepairWay> ways = new ArrayList<>(weighing.repairs());
+    weighing.ifAgreed().ifPresent(w -> ways.addAll(w.repairs()));
+    return roots.before(ways).stream().distinct().toList();
   }
 
   private List<Leader> leaders() {
@@ -80,7 +115,14 @@ final class Summarising {
     from.tests().stream()
         .filter(w -> ifAgreed ? opensWithConsent(w.step()) : findings.isOpen(w.step()))
         .limit(TESTS)
-        .forEach(w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), w.worth(), w.cost())));
+        .forEach(
+            w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), worth(w, from), w.cost())));
+  }
+
+  /** A worth that is nothing but rounding is none. */
+  private static double worth(Worth test, Weighing from) {
+    double scale = 1 + Math.abs(from.costWithoutTests());
+    return Math.abs(test.worth()) < ROUNDING * scale ? 0 : test.worth();
   }
 
   private boolean opensWithConsent(StepId step) {

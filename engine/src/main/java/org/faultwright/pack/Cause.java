@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param follows causes that bring this one about, each with the probability that it does
  * @param shows where the cause comes and goes: the probability that it acts, by what provokes it;
  *     empty: it always acts. {@link ModeId#AT_REST} is always among the keys of a non-empty map; a
- *     mode not listed acts as at rest
+ *     mode not listed acts as at rest, and always in an inspection
  * @param sendOn whether this cause calls for other hands: its repair is not for this bench
  */
 public record Cause(
@@ -78,6 +78,9 @@ public record Cause(
       return 1;
     }
     Chance c = shows.get(mode);
+    if (c == null && mode.equals(ModeId.INSPECTION)) {
+      return 1;
+    }
     return c != null ? c.p() : shows.get(ModeId.AT_REST).p();
   }
 }

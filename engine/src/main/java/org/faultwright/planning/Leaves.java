@@ -28,7 +28,7 @@ final class Leaves {
 
   /** As above, with a look to reuse. */
   static void of(Look look, Sight sight, byte[] world, Taker taker) {
-    look.at(world, sight.pActs, false);
+    look.at(world, sight.pActs, sight.hiddenToo);
     new Leaves(look, sight, taker).visit(1, new double[sight.findings.size()]);
   }
 

@@ -14,6 +14,9 @@ final class Sight {
 
   private final List<Facet> facets;
 
+  /** Whether it sees what is there even where it is hidden. */
+  final boolean hiddenToo;
+
   /** What may come out. */
   final List<Seen> findings;
 
@@ -23,8 +26,9 @@ final class Sight {
   /** For each cause P(it acts in this look | present and not hidden). */
   final double[] pActs;
 
-  private Sight(List<Facet> facets, double[] pActs) {
+  private Sight(List<Facet> facets, double[] pActs, boolean hiddenToo) {
     this.facets = facets;
+    this.hiddenToo = hiddenToo;
     this.pActs = pActs;
     Facet first = facets.get(0);
     if (facets.size() == 1) {
@@ -42,14 +46,16 @@ final class Sight {
 
   /** What a step shows, with the given facets; one or two. */
   static Sight of(FaultLogic logic, Step step, List<Facet> facets) {
-    return new Sight(facets, pActs(logic, step.provokes()));
+    return new Sight(
+        facets, pActs(logic, step.provokes()), step.provokes().equals(ModeId.INSPECTION));
   }
 
   /** A look at the function itself, at rest. */
   static Sight of(FaultLogic logic, EventId lost, Shop.Proof proof) {
     return new Sight(
         List.of(Facet.ofNode(logic, lost, proof.catches(), proof.criesWolf())),
-        pActs(logic, ModeId.AT_REST));
+        pActs(logic, ModeId.AT_REST),
+        false);
   }
 
   /** For each cause P(it acts | present and not hidden) in a look that provokes a mode. */

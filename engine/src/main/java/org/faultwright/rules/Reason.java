@@ -23,10 +23,14 @@ public record Reason(Why why, String words) {
     COUNTS_CLOSED,
     /** The function test passed. */
     PROVED,
+    /** What is proved may not last. */
+    MAY_COME_BACK,
     /** Facts do not go together. */
     CONFLICT,
     /** A reading lies on a limit. */
     ON_LIMIT,
+    /** It works now, but what was wrong may only be hidden. */
+    MAY_BE_HIDDEN,
     /** The test is worth its cost. */
     WORTH,
     /** The test is worth its cost, and the customer has not agreed to it yet. */
@@ -39,6 +43,8 @@ public record Reason(Why why, String words) {
     OTHER_HANDS,
     /** It is expected to cost less than any other way to end the job. */
     CHEAPEST,
+    /** What brings another fault about is put right before that other fault. */
+    ROOT_FIRST,
     /** So it is, and the customer has not agreed to it yet. */
     CONSENT_TO_REPAIR,
     /** So it is, and it costs more than the customer will pay. */

@@ -2,12 +2,15 @@ package org.faultwright.rules;
 
 import java.util.List;
 import java.util.Optional;
+import org.faultwright.rules.facts.ComesBack;
 import org.faultwright.rules.facts.Exit;
 import org.faultwright.rules.facts.FunctionLost;
 import org.faultwright.rules.facts.Impossible;
+import org.faultwright.rules.facts.Inspection;
 import org.faultwright.rules.facts.Leader;
 import org.faultwright.rules.facts.RepairPlan;
 import org.faultwright.rules.facts.Reread;
+import org.faultwright.rules.facts.RootFirst;
 import org.faultwright.rules.facts.TestWorth;
 
 /**
@@ -22,6 +25,9 @@ import org.faultwright.rules.facts.TestWorth;
  * @param repairs ways to repair, each by its first step
  * @param exit the cheapest way to end the job without a repair; empty: not known, and then any
  *     repair is better
+ * @param comebacks for each complaint how likely its function comes back lost
+ * @param inspections looks for what may only be hidden
+ * @param roots repairs that would have to be made again, because their root is likely still there
  * @param impossible facts that cannot hold together under the pack's numbers; where present, the
  *     rest is empty
  */
@@ -32,6 +38,9 @@ public record Summary(
     List<Reread> rereads,
     List<RepairPlan> repairs,
     Optional<Exit> exit,
+    List<ComesBack> comebacks,
+    List<Inspection> inspections,
+    List<RootFirst> roots,
     Optional<Impossible> impossible) {
 
   /** Nothing is known and nothing can be done. */
@@ -43,6 +52,9 @@ public record Summary(
           List.of(),
           List.of(),
           Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of(),
           Optional.empty());
 
   /** Copies the lists. */
@@ -52,6 +64,9 @@ public record Summary(
     tests = List.copyOf(tests);
     rereads = List.copyOf(rereads);
     repairs = List.copyOf(repairs);
+    comebacks = List.copyOf(comebacks);
+    inspections = List.copyOf(inspections);
+    roots = List.copyOf(roots);
   }
 
   /** Inference found facts that cannot hold together. */
@@ -63,6 +78,9 @@ public record Summary(
         List.of(),
         List.of(),
         Optional.empty(),
+        List.of(),
+        List.of(),
+        List.of(),
         Optional.of(impossible));
   }
 }

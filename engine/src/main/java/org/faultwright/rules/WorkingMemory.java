@@ -96,6 +96,9 @@ public final class WorkingMemory implements AutoCloseable {
     facts.addAll(summary.rereads());
     facts.addAll(summary.repairs());
     summary.exit().ifPresent(facts::add);
+    facts.addAll(summary.comebacks());
+    facts.addAll(summary.inspections());
+    facts.addAll(summary.roots());
     summary.impossible().ifPresent(facts::add);
     facts.add(new Weighed());
     List<FactHandle> handles = facts.stream().map(session::insert).toList();

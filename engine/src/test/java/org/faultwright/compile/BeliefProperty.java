@@ -157,6 +157,7 @@ class BeliefProperty {
     }
     for (ComplaintId complaint : s.pack().complaints().keySet()) {
       assertThat(belief.pLost(complaint)).isEqualTo(worlds.pLostAtRest(complaint), EXACT);
+      assertThat(belief.pComesBack(complaint)).isEqualTo(worlds.pComesBack(complaint), EXACT);
     }
     for (HistoryId history : s.pack().histories().keySet()) {
       assertThat(belief.p(history)).as("%s", history).isEqualTo(worlds.p(history), EXACT);

@@ -115,6 +115,11 @@ public final class Device {
     return innards.acts(pack.complaints().get(complaint).event(), Innards.Acting.inUse());
   }
 
+  /** Whether the function of a complaint is lost in use once nothing is hidden any longer. */
+  public boolean comesBack(ComplaintId complaint) {
+    return innards.acts(pack.complaints().get(complaint).event(), Innards.Acting.later());
+  }
+
   // What can be seen
 
   /** Whether the customer reports a complaint when asked about it. */

@@ -30,13 +30,18 @@ import org.faultwright.pack.StepId;
 final class Innards {
 
   /** Which causes that come and go act in one look; empty: in use, where all of them act. */
-  record Acting(Optional<ModeId> provokes, Map<CauseId, Boolean> drawn) {
+  record Acting(Optional<ModeId> provokes, boolean evenHidden, Map<CauseId, Boolean> drawn) {
     static Acting inUse() {
-      return new Acting(Optional.empty(), new HashMap<>());
+      return new Acting(Optional.empty(), false, new HashMap<>());
+    }
+
+    /** In use, once nothing is hidden any longer. */
+    static Acting later() {
+      return new Acting(Optional.empty(), true, new HashMap<>());
     }
 
     static Acting when(ModeId mode) {
-      return new Acting(Optional.of(mode), new HashMap<>());
+      return new Acting(Optional.of(mode), mode.equals(ModeId.INSPECTION), new HashMap<>());
     }
   }
 
@@ -71,13 +76,17 @@ final class Innards {
       return holds(pack.events().get(event), acting);
     }
     Cause cause = pack.causes().get((CauseId) node);
-    if (!present.contains(cause.id()) || hidden.contains(cause.id())) {
+    boolean isHidden = hidden.contains(cause.id()) && !acting.evenHidden();
+    if (!present.contains(cause.id()) || isHidden) {
       return false;
     }
     if (acting.provokes().isEmpty() || cause.shows().isEmpty()) {
       return true;
     }
     Chance stated = cause.shows().get(acting.provokes().get());
+    if (stated == null && acting.provokes().get().equals(ModeId.INSPECTION)) {
+      return true;
+    }
     Chance chance = stated == null ? cause.shows().get(ModeId.AT_REST) : stated;
     return acting.drawn().computeIfAbsent(cause.id(), c -> flip(chance.p()));
   }

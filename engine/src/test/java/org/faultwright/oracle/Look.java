@@ -22,6 +22,7 @@ import org.faultwright.pack.StateId;
  * @param name names the draws of the causes that come and go in this look
  * @param epoch when the look is taken
  * @param provokes the mode; empty: in use, where every cause that comes and goes acts
+ * @param evenHidden whether causes act that are hidden in this epoch
  */
 record Look(
     Pack pack,
@@ -30,7 +31,8 @@ record Look(
     Chances chances,
     Object name,
     int epoch,
-    Optional<ModeId> provokes) {
+    Optional<ModeId> provokes,
+    boolean evenHidden) {
 
   /** Whether a cause acts or an event holds. */
   boolean acts(NodeId node) {
@@ -41,7 +43,9 @@ record Look(
 
   private boolean acts(Cause cause) {
     return causes.isPresent(cause.id(), epoch)
-        && !causes.isHidden(cause.id(), epoch)
+        && (evenHidden
+            || provokes.equals(Optional.of(ModeId.INSPECTION))
+            || !causes.isHidden(cause.id(), epoch))
         && (provokes.isEmpty() || showsItself(cause, provokes.get()));
   }
 

@@ -11,6 +11,7 @@ import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Chance;
+import org.faultwright.pack.ModeId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
@@ -60,7 +61,8 @@ final class RandomSteps {
     int howMany = dice.from(1, 3);
     for (int t = 0; t < howMany; t++) {
       StepSketch step = new StepSketch("test-" + (char) ('a' + t)).shows(observation());
-      sketch.step(copies(provoking(step)));
+      boolean inspects = dice.has(PackFeature.HIDES, 0.3);
+      sketch.step(copies(inspects ? step.provokes(ModeId.INSPECTION) : provoking(step)));
     }
   }
 

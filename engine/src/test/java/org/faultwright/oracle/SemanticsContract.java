@@ -221,6 +221,21 @@ public abstract class SemanticsContract {
   }
 
   @Test
+  void inspectionSeesWhatIsThere_whenItIsHiddenOrComesAndGoes() {
+    PackSketch pack =
+        pack()
+            .prior("a", 0.5)
+            .comesAndGoes("a", 0.6)
+            .any("e", cause("a", 1))
+            .step(new StepSketch("reseat").changes("a", 0.2, 0.75));
+    Fact reseat = done("reseat");
+    assertThat(pPositive(after(pack.step(test(1, 0)), reseat)))
+        .isEqualTo(0.5 * 0.8 * 0.25 * 0.6, EXACT);
+    assertThat(pPositive(after(pack.step(test(1, 0).provokes(ModeId.INSPECTION)), reseat)))
+        .isEqualTo(0.5 * 0.8, EXACT);
+  }
+
+  @Test
   void harmStrikesAtEachAttempt_whenTheCauseIsAbsent() {
     PackSketch pack = pack().prior("a", 0.5).step(new StepSketch("open").mayCause("a", 0.1));
     assertThat(after(pack, done("open")).p(A)).isEqualTo(0.5 + 0.5 * 0.1, EXACT);

@@ -82,6 +82,12 @@ public final class World {
     return isLostInUse(complaint, 0);
   }
 
+  /** Whether the function of a complaint is lost in use once nothing is hidden any longer. */
+  public boolean comesBack(ComplaintId complaint) {
+    return new Look(pack, evidence.ancestry, causes, chances, "later", now, Optional.empty(), true)
+        .acts(pack.complaints().get(complaint).event());
+  }
+
   private boolean isLostInUse(ComplaintId complaint, int epoch) {
     EventId lost = pack.complaints().get(complaint).event();
     return look("in use", epoch, Optional.empty()).acts(lost);
@@ -211,6 +217,6 @@ public final class World {
   }
 
   private Look look(Object name, int epoch, Optional<ModeId> provokes) {
-    return new Look(pack, evidence.ancestry, causes, chances, name, epoch, provokes);
+    return new Look(pack, evidence.ancestry, causes, chances, name, epoch, provokes, false);
   }
 }

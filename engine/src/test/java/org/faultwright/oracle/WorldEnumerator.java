@@ -168,6 +168,11 @@ public final class WorldEnumerator implements Answers {
     return pTrue(world -> world.isLostInUse(complaint));
   }
 
+  /** P(function lost in use once nothing is hidden any longer | evidence). */
+  public double pComesBack(ComplaintId complaint) {
+    return pTrue(world -> world.comesBack(complaint));
+  }
+
   @Override
   public Map<OutcomeId, Double> outcomes(StepId step) {
     return given(world -> world.nextOutcome(step));

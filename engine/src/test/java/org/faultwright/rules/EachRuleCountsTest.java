@@ -43,6 +43,7 @@ class EachRuleCountsTest {
     blocked();
     danger();
     proof();
+    lasting();
     looking();
     settling();
     ranking();
@@ -417,6 +418,62 @@ class EachRuleCountsTest {
         r -> r.first(Kind.STOP, Why.DONE));
   }
 
+  private static Scene cured() {
+    return new Scene().reports("dead").did("clean").outcome("power-test", "passed");
+  }
+
+  private void lasting() {
+    rule(
+        "a function that likely comes back lost is not to be relied on",
+        cured().comesBack("dead", 0.7).test("look", 5),
+        r -> r.first(Kind.TEST, "look"));
+    rule(
+        "a function that may only be hidden is not to be relied on",
+        cured().inspection("look", "lint", 5),
+        r -> r.first(Kind.TEST, Why.MAY_BE_HIDDEN));
+    rule(
+        "what may only be hidden is looked for",
+        cured().comesBack("dead", 0.7).inspection("look", "lint", 5),
+        r -> r.first(Kind.TEST, Why.MAY_BE_HIDDEN));
+    rule(
+        "a device whose function will likely be lost again goes out with that word",
+        cured().comesBack("dead", 0.7),
+        r -> r.first(Kind.STOP, Why.MAY_COME_BACK));
+    rule(
+        "what is proved is closed up before it is given up",
+        cured().bench(on("opened")),
+        r -> r.first(Kind.CLOSE_UP));
+    rule(
+        "what is not to be relied on is seen to before it is closed up",
+        cured().bench(on("opened")).comesBack("dead", 0.7).test("look", 5),
+        r -> r.first(Kind.TEST, "look"));
+  }
+
+  @Test
+  void adviceSaysWhatACureProves() {
+    Result closing = cured().bench(on("opened")).result();
+    assertThat(closing.advice().primary().reasons())
+        .containsExactly(
+            new Reason(
+                Why.PROVED,
+                "the function test passed after: Do clean; that it cured it is all that shows what"
+                    + " was wrong"));
+    Result dataOnly =
+        cured().goal(Goal.DATA_ONLY).comesBack("dead", 0.7).did("back-up-data").result();
+    assertThat(dataOnly.first(Kind.STOP, Why.DONE)).isTrue();
+  }
+
+  @Test
+  void followerIsNeverRepaired_whileItsRootIsLikelyThere() {
+    Scene scene =
+        new Scene()
+            .repair("swap-cable", 5)
+            .rootFirst("swap-cable", "cable", "lint")
+            .exit(50, false);
+    assertThat(scene.result().first(Kind.RETURN)).isTrue();
+    assertThat(scene.repair("clean", 10).result().first(Kind.REPAIR, "clean")).isTrue();
+  }
+
   private void looking() {
     rule(
         "what was said or seen and does not fit is asked about again",
@@ -504,7 +561,19 @@ class EachRuleCountsTest {
         r -> r.first(Kind.RETURN, Why.NOTHING_LEFT));
   }
 
+  private static boolean isRootFirst(Result result) {
+    return result.advice().primary().reasons().stream().anyMatch(r -> r.why() == Why.ROOT_FIRST);
+  }
+
   private void ranking() {
+    rule(
+        "the root of a fault is put right before what follows it",
+        new Scene()
+            .repair("swap-cable", 5)
+            .repair("clean", 10)
+            .rootFirst("swap-cable", "cable", "lint")
+            .exit(50, false),
+        r -> r.first(Kind.REPAIR, "clean") && isRootFirst(r));
     rule(
         "danger comes before all else",
         new Scene().present("swollen").test("look", 5),

@@ -16,6 +16,7 @@ import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.BoardId;
+import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Goal;
@@ -28,11 +29,14 @@ import org.faultwright.pack.StepId;
 import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 import org.faultwright.pack.ToolId;
+import org.faultwright.rules.facts.ComesBack;
 import org.faultwright.rules.facts.Exit;
 import org.faultwright.rules.facts.FunctionLost;
+import org.faultwright.rules.facts.Inspection;
 import org.faultwright.rules.facts.Leader;
 import org.faultwright.rules.facts.RepairPlan;
 import org.faultwright.rules.facts.Reread;
+import org.faultwright.rules.facts.RootFirst;
 import org.faultwright.rules.facts.TestWorth;
 
 /** Random cases told to {@link BenchPack}. */
@@ -170,7 +174,35 @@ public final class RandomScenes {
             .uniqueElements(RepairPlan::step);
     Arbitrary<Optional<Exit>> exits =
         Combinators.combine(costs, Arbitraries.of(true, false)).as(Exit::new).optional(0.7);
-    return Combinators.combine(leaders, functions, tests, rereads, repairs, exits)
-        .as((l, f, t, r, p, e) -> new Summary(l, f, t, r, p, e, Optional.empty()));
+    Arbitrary<CauseId> causes = Arbitraries.of(List.copyOf(BenchPack.PACK.causes().keySet()));
+    Arbitrary<List<ComesBack>> comebacks =
+        Arbitraries.of(0.1, 0.7)
+            .map(p -> new ComesBack(new ComplaintId("dead"), p))
+            .list()
+            .ofMaxSize(1);
+    Arbitrary<List<Inspection>> inspections =
+        Combinators.combine(some, causes, money).as(Inspection::new).list().ofMaxSize(2);
+    Arbitrary<List<RootFirst>> roots =
+        Combinators.combine(some, causes, causes).as(RootFirst::new).list().ofMaxSize(2);
+    Arbitrary<Summary> plain =
+        Combinators.combine(leaders, functions, tests, rereads, repairs, exits)
+            .as(
+                (l, f, t, r, p, e) ->
+                    new Summary(
+                        l, f, t, r, p, e, List.of(), List.of(), List.of(), Optional.empty()));
+    return Combinators.combine(plain, comebacks, inspections, roots)
+        .as(
+            (s, c, i, r) ->
+                new Summary(
+                    s.leaders(),
+                    s.functions(),
+                    s.tests(),
+                    s.rereads(),
+                    s.repairs(),
+                    s.exit(),
+                    c,
+                    i,
+                    r,
+                    Optional.empty()));
   }
 }

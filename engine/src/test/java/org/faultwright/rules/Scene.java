@@ -31,12 +31,15 @@ import org.faultwright.pack.SwitchId;
 import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 import org.faultwright.pack.ToolId;
+import org.faultwright.rules.facts.ComesBack;
 import org.faultwright.rules.facts.Exit;
 import org.faultwright.rules.facts.FunctionLost;
 import org.faultwright.rules.facts.Impossible;
+import org.faultwright.rules.facts.Inspection;
 import org.faultwright.rules.facts.Leader;
 import org.faultwright.rules.facts.RepairPlan;
 import org.faultwright.rules.facts.Reread;
+import org.faultwright.rules.facts.RootFirst;
 import org.faultwright.rules.facts.TestWorth;
 
 /** A case told to {@link BenchPack}, with what inference and planning would make of it. */
@@ -48,6 +51,9 @@ final class Scene {
   private final List<Reread> rereads = new ArrayList<>();
   private final List<RepairPlan> repairs = new ArrayList<>();
   private Optional<Exit> exit = Optional.empty();
+  private final List<ComesBack> comebacks = new ArrayList<>();
+  private final List<Inspection> inspections = new ArrayList<>();
+  private final List<RootFirst> roots = new ArrayList<>();
   private Optional<Impossible> impossible = Optional.empty();
   private Optional<BoardId> board = Optional.empty();
   private Goal goal = Goal.WORKING;
@@ -198,6 +204,21 @@ final class Scene {
     return this;
   }
 
+  Scene comesBack(String complaint, double p) {
+    comebacks.add(new ComesBack(new ComplaintId(complaint), p));
+    return this;
+  }
+
+  Scene inspection(String step, String cause, double worth) {
+    inspections.add(new Inspection(new StepId(step), new CauseId(cause), worth));
+    return this;
+  }
+
+  Scene rootFirst(String repair, String follower, String root) {
+    roots.add(new RootFirst(new StepId(repair), new CauseId(follower), new CauseId(root)));
+    return this;
+  }
+
   Scene impossible(int... ids) {
     Set<FactId> set = new LinkedHashSet<>();
     for (int each : ids) {
@@ -225,7 +246,17 @@ final class Scene {
   }
 
   Summary summary() {
-    return new Summary(leaders, functions, tests, rereads, repairs, exit, impossible);
+    return new Summary(
+        leaders,
+        functions,
+        tests,
+        rereads,
+        repairs,
+        exit,
+        comebacks,
+        inspections,
+        roots,
+        impossible);
   }
 
   /** What the rules conclude and advise. */

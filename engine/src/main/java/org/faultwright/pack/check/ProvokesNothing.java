@@ -1,6 +1,7 @@
 package org.faultwright.pack.check;
 
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.faultwright.pack.ModeId;
@@ -19,7 +20,7 @@ final class ProvokesNothing implements PackCheck {
 
   @Override
   public void check(Pack pack, Positions at, Consumer<Problem> found) {
-    Set<ModeId> shown = new LinkedHashSet<>(Set.of(ModeId.AT_REST));
+    Set<ModeId> shown = new LinkedHashSet<>(List.of(ModeId.AT_REST, ModeId.INSPECTION));
     pack.causes().values().forEach(c -> shown.addAll(c.shows().keySet()));
     for (Step step : pack.steps().values()) {
       check(shown, step.provokes(), "step", "steps/" + step.id(), at, found);

@@ -234,6 +234,15 @@ final class Steps {
       return Optional.empty();
     }
     Optional<Proving.Proof> proof = f.get(PROVES);
+    if (proof.isPresent() && f.get(PROVOKES).equals(Optional.of(ModeId.INSPECTION))) {
+      f.scope()
+          .error(
+              FormatRule.KEY_NOT_NEEDED,
+              f.at(PROVOKES),
+              f.scope().owner() + " proves a function, and an inspection looks at parts",
+              "let it provoke something else, or show a cause");
+      return Optional.empty();
+    }
     List<Harm> harms = new ArrayList<>();
     f.get(MAY_CAUSE)
         .orElse(Map.of())

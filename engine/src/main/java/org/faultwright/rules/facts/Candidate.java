@@ -174,6 +174,17 @@ public record Candidate(
         || why == Reason.Why.ESTIMATE;
   }
 
+  /** Whether it ends a job whose function is proved, or leads there. */
+  public boolean windingUp() {
+    return kind == Advice.Kind.CLOSE_UP || why == Reason.Why.MAY_COME_BACK;
+  }
+
+  /** Whether it gives the device away for what it costs, and not for what is wrong with it. */
+  public boolean givingUp() {
+    return (kind == Advice.Kind.SEND_ON || kind == Advice.Kind.RETURN)
+        && (why == Reason.Why.CHEAPEST || why == Reason.Why.NOTHING_LEFT);
+  }
+
   /** Whether it stops because facts cannot hold together. */
   public boolean stopsForConflict() {
     return kind == Advice.Kind.STOP && why == Reason.Why.CONFLICT;

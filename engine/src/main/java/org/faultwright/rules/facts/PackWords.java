@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.joining;
 
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -27,11 +28,15 @@ import org.faultwright.pack.ToolId;
 public final class PackWords {
 
   private final Map<Id, String> words = new HashMap<>();
+  private final Set<StepId> swaps = new HashSet<>();
   private final Map<Id, String> offCalled = new HashMap<>();
 
   /** The words of a pack. */
   public PackWords(Pack pack) {
     pack.steps().forEach((id, s) -> put(id, s.title()));
+    pack.steps().values().stream()
+        .filter(s -> s.swap().isPresent())
+        .forEach(s -> swaps.add(s.id()));
     pack.complaints().forEach((id, c) -> put(id, c.title()));
     pack.causes().forEach((id, c) -> put(id, c.title()));
     pack.symptoms().forEach((id, s) -> put(id, s.title()));
@@ -55,6 +60,21 @@ public final class PackWords {
   /** The title of a step. */
   public String step(StepId step) {
     return of(step);
+  }
+
+  /**
+   * What a passed function test after an attempt proves, and what it does not: most repairs are
+   * confirmed only by the cure.
+   */
+  public String provedBy(StepId step) {
+    return swaps.contains(step)
+        ? "the function test passed after: "
+            + step(step)
+            + "; the new part cured it: that does not tell whether the old part was bad or sat"
+            + " badly, so keep the old part"
+        : "the function test passed after: "
+            + step(step)
+            + "; that it cured it is all that shows what was wrong";
   }
 
   /** A complaint in the customer's words. */
