@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.faultwright.casefile.Told;
+import org.faultwright.inference.Marginals;
 import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
@@ -31,6 +32,7 @@ public final class Belief implements BeliefResult {
   private final Mixture evaluation;
   private final List<SharedOffsets> offsets;
   private final double logPEvidence;
+  private final Marginals.Route route;
   private Optional<Together> together = Optional.empty();
 
   Belief(
@@ -39,7 +41,8 @@ public final class Belief implements BeliefResult {
       Network network,
       Bound.Facts facts,
       Evidence.Entered entered,
-      double logPEvidence) {
+      double logPEvidence,
+      Marginals.Route route) {
     this.compiled = compiled;
     this.told = told;
     this.network = network;
@@ -47,11 +50,20 @@ public final class Belief implements BeliefResult {
     this.evaluation = entered.mixture();
     this.offsets = entered.offsets();
     this.logPEvidence = logPEvidence;
+    this.route = route;
   }
 
   /** ln P(all facts); readings enter by their probability density. */
   public double logPEvidence() {
     return logPEvidence;
+  }
+
+  /**
+   * How the probabilities were found: by the network of all that can be seen, or, where that is too
+   * wide, by what the facts leave of it.
+   */
+  public Marginals.Route route() {
+    return route;
   }
 
   /** P(the cause is present now). */

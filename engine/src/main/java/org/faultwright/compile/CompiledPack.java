@@ -18,6 +18,8 @@ import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.Compilation;
 import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Evaluation;
+import org.faultwright.inference.Marginals;
+import org.faultwright.inference.Model;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
@@ -186,30 +188,15 @@ public final class CompiledPack implements PackCompilation {
    */
   public Map<Integer, double[]> likelihoods(List<Told> facts) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound, Set.of());
-    Circuit circuit = wired.circuit();
-    Evaluation evaluation = circuit.evaluation();
-    Evidence.Entered entered =
-        Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    Network network = wired(bound, Set.of()).network();
+    Model model = network.model(priors);
+    Evaluation evaluation = CircuitCompiler.weightsOnly(model).evaluation();
+    Evidence.Entered entered = Evidence.enter(pack, network, readings, bound.bound(), evaluation);
     if (!entered.offsets().isEmpty()) {
       throw new IllegalArgumentException(
           "readings must not share the error of an instrument: " + facts);
     }
-    Map<Integer, double[]> weights = new LinkedHashMap<>();
-    for (int v = 0; v < circuit.variables(); v++) {
-      if (circuit.isObservable(v)) {
-        double[] of = new double[circuit.states(v)];
-        boolean indifferent = true;
-        for (int s = 0; s < of.length; s++) {
-          of[s] = evaluation.weight(v, s);
-          indifferent &= of[s] == 1;
-        }
-        if (!indifferent) {
-          weights.put(v, of);
-        }
-      }
-    }
-    return weights;
+    return PerCase.weighed(evaluation, model);
   }
 
   /**
@@ -257,14 +244,21 @@ public final class CompiledPack implements PackCompilation {
    */
   public BeliefResult beliefOfSome(
       List<Told> some, List<Told> all, Collection<ComplaintId> lostNow) {
-    Bound.Facts whole = Bound.Facts.of(pack, lineage, all);
     Bound.Facts part = Bound.Facts.of(pack, lineage, some);
-    Wired wired = wired(whole, lost(all, lostNow));
+    return serving(part, all, lost(all, lostNow))
+        .map(wired -> believe(some, part, wired, (network, evaluation) -> {}))
+        .orElseGet(() -> belief(some, lostNow));
+  }
+
+  /** The network of all facts, if it serves for some of them. */
+  private Optional<Wired> serving(Bound.Facts part, List<Told> all, Set<Slot> asked) {
+    Bound.Facts whole = Bound.Facts.of(pack, lineage, all);
+    Wired wired = wired(whole, asked);
     boolean serves =
         !wired.isWide()
             && part.timeline().attempts().size() == whole.timeline().attempts().size()
             && wired.network().holds(Slots.of(pack, part, alwaysHeld));
-    return serves ? believe(some, part, wired, (network, evaluation) -> {}) : belief(some, lostNow);
+    return serves ? Optional.of(wired) : Optional.empty();
   }
 
   /** The slots of the lost functions as the device is now. */
@@ -316,24 +310,62 @@ public final class CompiledPack implements PackCompilation {
   BeliefResult believe(
       List<Told> facts, Set<Slot> asked, BiConsumer<Network, Evaluation> supposed) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    return believe(facts, bound, wired(bound, asked), supposed);
+    Wired wired = wired(bound, asked);
+    return wired.isWide()
+        ? believePerCase(facts, asked, supposed)
+        : believe(facts, bound, wired, supposed);
   }
 
   private BeliefResult believe(
       List<Told> facts, Bound.Facts bound, Wired wired, BiConsumer<Network, Evaluation> supposed) {
-    if (wired.compilation() instanceof Compilation.OverBudget over) {
-      return new BeliefResult.OverBudget(over.predicted(), over.budget());
-    }
     Evaluation evaluation = wired.circuit().evaluation();
     supposed.accept(wired.network(), evaluation);
     Evidence.Entered entered =
         Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+    return read(facts, bound, wired.network(), entered, Marginals.Route.WHOLE);
+  }
+
+  /**
+   * As {@link #belief(List)}, by what the facts leave of a network of nothing but what they
+   * observe.
+   *
+   * @param asked further slots in the network
+   */
+  BeliefResult believePerCase(
+      List<Told> facts, Set<Slot> asked, BiConsumer<Network, Evaluation> supposed) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    ForCase forCase = perCase(bound, asked, supposed);
+    if (forCase.left() instanceof PerCase.TooWide wide) {
+      return new BeliefResult.OverBudget(wide.predicted(), wide.budget());
+    }
+    return forCase.left() instanceof PerCase.Possible possible
+        ? read(facts, bound, forCase.network(), possible.entered(), Marginals.Route.PER_CASE)
+        : new BeliefResult.ImpossibleEvidence(clash(facts));
+  }
+
+  private record ForCase(Network network, PerCase left) {}
+
+  private ForCase perCase(
+      Bound.Facts bound, Set<Slot> asked, BiConsumer<Network, Evaluation> supposed) {
+    Set<Slot> slots = Slots.of(pack, bound, List.of());
+    slots.addAll(asked);
+    Network network = Network.of(pack, lineage, bound.timeline(), slots);
+    return new ForCase(
+        network, PerCase.of(pack, network, readings, priors, bound.bound(), supposed, budget));
+  }
+
+  private BeliefResult read(
+      List<Told> facts,
+      Bound.Facts bound,
+      Network network,
+      Evidence.Entered entered,
+      Marginals.Route route) {
     double logP = entered.mixture().upward();
     if (logP == Double.NEGATIVE_INFINITY) {
       return new BeliefResult.ImpossibleEvidence(clash(facts));
     }
     entered.mixture().downward();
-    return new Belief(this, facts, wired.network(), bound, entered, logP);
+    return new Belief(this, facts, network, bound, entered, logP, route);
   }
 
   /** Enters facts, no readings among them, into an evaluation. */
@@ -367,7 +399,7 @@ public final class CompiledPack implements PackCompilation {
     for (Told t : facts) {
       List<Told> fewer = new ArrayList<>(left);
       fewer.remove(t);
-      if (t.fact() instanceof Fact.StepDone || isPossible(fewer)) {
+      if (t.fact() instanceof Fact.StepDone || isPossible(fewer, facts)) {
         if (!(t.fact() instanceof Fact.StepDone)) {
           clash.add(t.id());
         }
@@ -378,15 +410,18 @@ public final class CompiledPack implements PackCompilation {
     return Ordered.copy(clash);
   }
 
-  private boolean isPossible(List<Told> facts) {
-    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Wired wired = wired(bound, Set.of());
+  private boolean isPossible(List<Told> some, List<Told> all) {
+    Bound.Facts part = Bound.Facts.of(pack, lineage, some);
+    Wired wired = serving(part, all, Set.of()).orElseGet(() -> wired(part, Set.of()));
     if (wired.isWide()) {
-      return true;
+      PerCase left = perCase(part, Set.of(), (network, evaluation) -> {}).left();
+      return left instanceof PerCase.TooWide
+          || left instanceof PerCase.Possible p
+              && p.entered().mixture().upward() > Double.NEGATIVE_INFINITY;
     }
     Evaluation evaluation = wired.circuit().evaluation();
     Evidence.Entered entered =
-        Evidence.enter(pack, wired.network(), readings, bound.bound(), evaluation);
+        Evidence.enter(pack, wired.network(), readings, part.bound(), evaluation);
     return entered.mixture().upward() > Double.NEGATIVE_INFINITY;
   }
 }

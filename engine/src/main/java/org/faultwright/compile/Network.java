@@ -9,6 +9,7 @@ import org.faultwright.inference.Circuit;
 import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.Compilation;
 import org.faultwright.inference.DiscreteNetwork;
+import org.faultwright.inference.Model;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
@@ -207,6 +208,11 @@ final class Network {
   /** The circuit of this network with the causes' prior probabilities put in. */
   Circuit withPriors(Circuit circuit, Map<CauseId, Double> priors) {
     return circuit.withParameters(parameters(priors));
+  }
+
+  /** The model behind this network with the causes' prior probabilities put in. */
+  Model model(Map<CauseId, Double> priors) {
+    return wiring.model.withParameters(parameters(priors));
   }
 
   /** The network as plain tables. */

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -64,6 +66,41 @@ public final class CircuitCompiler {
     return compile(model, order);
   }
 
+  /**
+   * Compiles what evidence leaves of a model: for a model that is too wide as a whole. The
+   * variables are numbered as before; those that can be observed in the model can be asked for, and
+   * further evidence about them can be entered. The evidence given here is in the circuit for good.
+   *
+   * @param likelihoods for each variable with evidence P(evidence | state) up to a factor
+   * @param budget the most table entries that may be made
+   */
+  public static Compilation compilePerCase(
+      Model model, Map<Integer, double[]> likelihoods, double budget) {
+    Set<Integer> asked = new LinkedHashSet<>();
+    for (int v = 0; v < model.variables(); v++) {
+      if (model.isObservable(v)) {
+        asked.add(v);
+      }
+    }
+    return Reduction.of(model, likelihoods, asked)
+        .map(left -> compile(left, budget))
+        .orElseGet(Compilation.Impossible::new);
+  }
+
+  /**
+   * A circuit that takes weights and is 1: to collect evidence about a model that is not compiled.
+   */
+  public static Circuit weightsOnly(Model model) {
+    Expressions none = new Expressions();
+    return Circuit.of(indicators(model), none, none.one, new double[0]);
+  }
+
+  private static Indicators indicators(Model model) {
+    int[] states = new int[model.variables()];
+    Arrays.setAll(states, model::states);
+    return Indicators.of(states, model::isObservable);
+  }
+
   /** Compiles a model in an order, whatever its size. */
   static Circuit compile(Model model, EliminationOrder order) {
     return new CircuitCompiler(model).run(order.order());
@@ -73,10 +110,7 @@ public final class CircuitCompiler {
     for (int v : order) {
       eliminate(v);
     }
-    int[] states = new int[model.variables()];
-    Arrays.setAll(states, model::states);
-    return Circuit.of(
-        Indicators.of(states, model::isObservable), expressions, root, model.parameterValues());
+    return Circuit.of(indicators(model), expressions, root, model.parameterValues());
   }
 
   private void eliminate(int gone) {

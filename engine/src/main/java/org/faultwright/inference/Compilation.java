@@ -1,7 +1,8 @@
 package org.faultwright.inference;
 
 /** What compiling a model gives. */
-public sealed interface Compilation permits Circuit, Compilation.OverBudget {
+public sealed interface Compilation
+    permits Circuit, Compilation.OverBudget, Compilation.Impossible {
 
   /**
    * The model is too wide to compile.
@@ -10,4 +11,7 @@ public sealed interface Compilation permits Circuit, Compilation.OverBudget {
    * @param budget the number that was allowed
    */
   record OverBudget(double predicted, double budget) implements Compilation {}
+
+  /** The evidence that the model was to be compiled for has probability 0. */
+  record Impossible() implements Compilation {}
 }

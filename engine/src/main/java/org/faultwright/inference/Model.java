@@ -197,6 +197,17 @@ public final class Model {
     return new DiscreteNetwork(List.of(nodes));
   }
 
+  /** The same model with other values of its first parameters. */
+  public Model withParameters(double[] values) {
+    Model same = observing(Set.of(), Set.of());
+    for (int v = 0; v < names.size(); v++) {
+      same.observable.set(v, observable.get(v));
+    }
+    same.parameterValues = parameterValues();
+    System.arraycopy(values, 0, same.parameterValues, 0, values.length);
+    return same;
+  }
+
   /** The value of an entry of a factor. */
   double value(int entry) {
     return expressions.kind(entry) == Expressions.PARAMETER
