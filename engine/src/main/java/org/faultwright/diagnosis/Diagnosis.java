@@ -96,7 +96,8 @@ public final class Diagnosis implements AutoCloseable {
         planner = Optional.of(ready.borrowPlanner());
       }
       worked =
-          Optional.of(new Answering(compiled, ready.shop(), planner.get(), memory.get()).answer(caseFile));
+          Optional.of(
+              new Answering(compiled, ready.shop(), planner.get(), memory.get()).answer(caseFile));
     }
     return worked.get();
   }

@@ -7,8 +7,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -40,6 +42,31 @@ class NoisyOrReference {
     assertThat(exact.p().get(d2)[1]).isCloseTo(.9586491638, within(1e-10));
     assertThat(exact.p().get(d3)[1]).isCloseTo(.0536773303, within(1e-10));
     assertThat(exact.route()).isEqualTo(Marginals.Route.PER_CASE);
+    TwoLevelNetwork direct =
+        new TwoLevelNetwork(
+            new double[] {.01, .02, .05},
+            List.of(
+                new TwoLevelNetwork.Finding(new int[] {0, 1}, new double[] {.8, .6}, .01),
+                new TwoLevelNetwork.Finding(new int[] {1, 2}, new double[] {.7, .5}, .02),
+                new TwoLevelNetwork.Finding(new int[] {0, 2}, new double[] {.9, .4}, 0)));
+    Marginals.Exact same =
+        (Marginals.Exact) direct.posteriors(new int[] {0, 1}, new int[] {2}, 1e6);
+    assertThat(Math.exp(same.logPEvidence())).isCloseTo(.00869963127264, within(1e-12));
+    assertThat(same.p().get(0)[1]).isCloseTo(.0045727576, within(1e-10));
+    assertThat(same.p().get(1)[1]).isCloseTo(.9586491638, within(1e-10));
+    assertThat(same.p().get(2)[1]).isCloseTo(.0536773303, within(1e-10));
+    assertThat(direct.posteriors(new int[] {0, 1}, new int[] {2}, 10))
+        .isEqualTo(new Marginals.OverBudget(Double.POSITIVE_INFINITY, 20, 10));
+  }
+
+  @Test
+  void findingIsImpossible_whenNoCauseCanBringItAbout() {
+    TwoLevelNetwork network =
+        new TwoLevelNetwork(
+            new double[] {0, .5},
+            List.of(new TwoLevelNetwork.Finding(new int[] {0}, new double[] {1}, 0)));
+    assertThat(network.posteriors(new int[] {0}, new int[0], 1e6))
+        .isEqualTo(new Marginals.Impossible());
   }
 
   // the textbook "fever": inhibitors cold .6, flu .2, malaria .1 (from memory, recomputed)
@@ -93,6 +120,15 @@ class NoisyOrReference {
                   assertThat(causes.p().get(two.causes().get(e.getKey()))[1])
                       .as(e.getKey())
                       .isCloseTo(e.getValue().asDouble(), within(1e-9)));
+      Marginals.Exact direct = two.direct();
+      assertThat(direct.logPEvidence()).isCloseTo(causes.logPEvidence(), within(1e-9));
+      net.get("cause_posteriors")
+          .properties()
+          .forEach(
+              e ->
+                  assertThat(direct.p().get(two.causes().get(e.getKey()))[1])
+                      .as(e.getKey())
+                      .isCloseTo(e.getValue().asDouble(), within(1e-9)));
       int checked = 0;
       for (Map.Entry<String, JsonNode> e : net.get("unobserved_finding_posteriors").properties()) {
         // each asks for a circuit of its own; every ninth is enough
@@ -120,7 +156,35 @@ class NoisyOrReference {
       Model model,
       Map<String, Integer> causes,
       Map<String, Integer> findings,
-      Map<Integer, double[]> evidence) {
+      Map<Integer, double[]> evidence,
+      JsonNode net) {
+
+    /** The posteriors of all causes without a model. */
+    Marginals.Exact direct() {
+      List<String> names = List.copyOf(findings.keySet());
+      List<TwoLevelNetwork.Finding> list = new ArrayList<>();
+      for (JsonNode f : net.get("findings")) {
+        int[] parents = new int[f.get("parents").size()];
+        double[] pActs = new double[parents.length];
+        for (int i = 0; i < parents.length; i++) {
+          parents[i] = causes.get(f.get("parents").get(i).asText());
+          pActs[i] = f.get("activation").get(i).asDouble();
+        }
+        list.add(new TwoLevelNetwork.Finding(parents, pActs, f.get("leak").asDouble()));
+      }
+      double[] priors = new double[causes.size()];
+      net.get("causes")
+          .forEach(c -> priors[causes.get(c.get("name").asText())] = c.get("prior").asDouble());
+      return (Marginals.Exact)
+          new TwoLevelNetwork(priors, list)
+              .posteriors(numbers(names, "positive"), numbers(names, "negative"), 1e6);
+    }
+
+    private int[] numbers(List<String> names, String kind) {
+      List<Integer> numbers = new ArrayList<>();
+      net.get("evidence").get(kind).forEach(f -> numbers.add(names.indexOf(f.asText())));
+      return numbers.stream().mapToInt(Integer::intValue).toArray();
+    }
 
     static TwoLevel of(JsonNode net) {
       Model model = new Model();
@@ -146,7 +210,7 @@ class NoisyOrReference {
       net.get("evidence")
           .get("negative")
           .forEach(f -> evidence.put(findings.get(f.asText()), ABSENT));
-      return new TwoLevel(model, causes, findings, evidence);
+      return new TwoLevel(model, causes, findings, evidence, net);
     }
   }
 }

@@ -27,18 +27,25 @@ public class NoisyOrBenchmark {
 
   private TwoLevel network;
 
-  /** Reads the network; refuses to be measured unless both give the same posteriors. */
+  /** Reads the network; refuses to be measured unless all give the same posteriors. */
   @Setup
   public void build() throws Exception {
     network = new TwoLevel();
-    double apart =
-        Agreement.furthestApart(new double[][] {network.ours()}, new double[][] {network.peers()});
+    double[][] ours = {network.direct(), network.ours()};
+    double[][] peers = {network.peers(), network.peers()};
+    double apart = Agreement.furthestApart(ours, peers);
     if (!(apart <= Agreement.SAME)) {
-      throw new IllegalStateException("both must give the same posteriors: " + apart + " apart");
+      throw new IllegalStateException("all must give the same posteriors: " + apart + " apart");
     }
   }
 
-  /** By what the evidence leaves of the model. */
+  /** By summing over which findings are explained. */
+  @Benchmark
+  public double[] twoLevel() {
+    return network.direct();
+  }
+
+  /** By a circuit of what the evidence leaves of the model. */
   @Benchmark
   public double[] perCase() {
     return network.ours();

@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Inquiry;
 import org.faultwright.inference.Marginals;
 import org.faultwright.inference.Model;
+import org.faultwright.inference.TwoLevelNetwork;
 
 /**
  * A hundred causes and two hundred findings of the reference data, five of them positive and
@@ -27,6 +29,9 @@ final class TwoLevel {
   private final Map<String, Integer> causes = new LinkedHashMap<>();
   private final Map<Integer, double[]> evidence = new TreeMap<>();
   private final Set<Integer> asked;
+  private final TwoLevelNetwork network;
+  private final int[] positive;
+  private final int[] negative;
 
   TwoLevel() throws IOException {
     try (InputStream in =
@@ -59,6 +64,27 @@ final class TwoLevel {
         .get("negative")
         .forEach(f -> evidence.put(findings.get(f.asText()), new double[] {1, 0}));
     asked = new LinkedHashSet<>(causes.values());
+    List<String> names = List.copyOf(findings.keySet());
+    positive = numbers(names, "positive");
+    negative = numbers(names, "negative");
+    double[] priors = new double[causes.size()];
+    List<TwoLevelNetwork.Finding> list = new ArrayList<>();
+    net.get("causes")
+        .forEach(c -> priors[causes.get(c.get("name").asText())] = c.get("prior").asDouble());
+    for (JsonNode f : net.get("findings")) {
+      list.add(
+          new TwoLevelNetwork.Finding(
+              parents(f).stream().mapToInt(causes::get).toArray(),
+              activations(f),
+              f.get("leak").asDouble()));
+    }
+    network = new TwoLevelNetwork(priors, list);
+  }
+
+  private int[] numbers(List<String> names, String kind) {
+    List<Integer> numbers = new ArrayList<>();
+    net.get("evidence").get(kind).forEach(f -> numbers.add(names.indexOf(f.asText())));
+    return numbers.stream().mapToInt(Integer::intValue).toArray();
   }
 
   private static List<String> parents(JsonNode finding) {
@@ -73,6 +99,17 @@ final class TwoLevel {
       a[i] = finding.get("activation").get(i).asDouble();
     }
     return a;
+  }
+
+  /** P(cause present), without building anything. */
+  double[] direct() {
+    Marginals.Exact exact =
+        (Marginals.Exact) network.posteriors(positive, negative, CircuitCompiler.DEFAULT_BUDGET);
+    double[] p = new double[causes.size()];
+    for (int i = 0; i < p.length; i++) {
+      p[i] = exact.p().get(i)[1];
+    }
+    return p;
   }
 
   /** P(cause present), by the route that reduces the model to the case at hand. */
