@@ -180,6 +180,10 @@ public final class CaseWriter {
     } else if (fact instanceof Fact.ConsentAnswered f) {
       keys.put("consent", f.consent().value());
       keys.put("given", yesOrNo(f.given()));
+    } else if (fact instanceof Fact.Checked f) {
+      keys.put("check", f.function());
+      keys.put("is", word(f.result()));
+      keys.put("at", f.atEnd() ? "end" : "intake");
     } else if (fact instanceof Fact.Noted f) {
       keys.put("note", quoted(f.text()));
     }

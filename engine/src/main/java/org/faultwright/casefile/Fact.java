@@ -7,6 +7,7 @@ import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.Id;
 import org.faultwright.pack.InstrumentId;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.PointId;
@@ -56,6 +57,36 @@ public sealed interface Fact {
 
   /** The customer has agreed to something, or refused. */
   record ConsentAnswered(ConsentId consent, boolean given) implements Fact {}
+
+  /**
+   * A line of the check list that is gone through at intake and at the end. It is no evidence about
+   * causes, which have steps of their own; it shows what was broken before, and what was broken
+   * here.
+   *
+   * @param function what was checked, by a short name, such as {@code camera}
+   * @param atEnd whether it was checked at the end; else at intake
+   */
+  record Checked(String function, boolean atEnd, Result result) implements Fact {
+
+    /** Checks that the name is spelt as an {@link org.faultwright.pack.Id}. */
+    public Checked {
+      if (!Id.isWellSpelt(function)) {
+        throw new IllegalArgumentException("function must be spelt as an id: " + function);
+      }
+    }
+
+    /** What came of a check. */
+    public enum Result {
+      /** It works. */
+      WORKS,
+      /** It does not work as it should. */
+      FAULTY,
+      /** Nobody has looked. */
+      NOT_TESTED,
+      /** It cannot be tested as the device is. */
+      CANNOT_TEST
+    }
+  }
 
   /** A remark. */
   record Noted(String text) implements Fact {}

@@ -157,6 +157,22 @@ final class FactForms {
       Key.required("consent", Ids.ref(Kind.CONSENT, ConsentId::new), "what was asked for");
   private static final Key<Boolean> GIVEN =
       Key.optional("given", Forms.YES_NO, "whether it was given; yes where nothing is said");
+  private static final Key<String> CHECK =
+      Key.required("check", Ids.spelt(s -> s), "what was checked, by a short name: camera");
+  private static final Key<Fact.Checked.Result> CHECK_IS =
+      Key.required(
+          "is",
+          Forms.word(
+              Map.entry("works", Fact.Checked.Result.WORKS),
+              Map.entry("faulty", Fact.Checked.Result.FAULTY),
+              Map.entry("not-tested", Fact.Checked.Result.NOT_TESTED),
+              Map.entry("cannot-test", Fact.Checked.Result.CANNOT_TEST)),
+          "works, faulty, not-tested or cannot-test");
+  private static final Key<Boolean> AT_END =
+      Key.optional(
+          "at",
+          Forms.word(Map.entry("intake", false), Map.entry("end", true)),
+          "intake, or end; intake where nothing is said");
   private static final Key<String> NOTE = Key.required("note", Forms.TEXT, "a remark");
 
   private final Pack pack;
@@ -197,6 +213,15 @@ final class FactForms {
             .or(Block.of("did-fact", DID, PART, LABEL), labelled(this::did))
             .or(Block.of("bench-fact", BENCH, LABEL), labelled(this::bench))
             .or(Block.of("consent-fact", CONSENT, GIVEN, LABEL), labelled(this::consent))
+            .or(
+                Block.of("check-fact", CHECK, CHECK_IS, AT_END, LABEL),
+                labelled(
+                    f ->
+                        f.spoilt(AT_END)
+                            ? Optional.empty()
+                            : Optional.of(
+                                new Fact.Checked(
+                                    f.need(CHECK), f.get(AT_END).orElse(false), f.need(CHECK_IS)))))
             .or(Block.of("note-fact", NOTE, LABEL), labelled(this::note));
   }
 

@@ -54,6 +54,14 @@ public final class FactWords {
               ? "paying more than agreed"
               : pack.consents().get(f.consent()));
     }
+    if (fact instanceof Fact.Checked f) {
+      return "Check at "
+          + (f.atEnd() ? "the end" : "intake")
+          + ": "
+          + f.function().replace('-', ' ')
+          + ": "
+          + spaced(f.result().name());
+    }
     return ((Fact.Noted) fact).text();
   }
 

@@ -31,6 +31,7 @@ import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomId;
 import org.faultwright.rules.facts.Attempted;
 import org.faultwright.rules.facts.BenchWord;
+import org.faultwright.rules.facts.CheckTold;
 import org.faultwright.rules.facts.CouldNot;
 import org.faultwright.rules.facts.Did;
 import org.faultwright.rules.facts.OutcomeTold;
@@ -142,6 +143,8 @@ final class CaseReading {
     } else if (fact instanceof Fact.CouldNotDo f) {
       known(pack.steps(), f.step());
       return Optional.of(new CouldNot(id, f.step(), f.why()));
+    } else if (fact instanceof Fact.Checked f) {
+      return Optional.of(new CheckTold(id, f));
     } else if (fact instanceof Fact.BenchSet f) {
       known(pack.switches(), f.state().of());
       return Optional.of(new BenchWord(id, f.state(), true));

@@ -21,8 +21,12 @@ public record Reason(Why why, String words) {
     UNPROVED,
     /** The function counts only once the device is closed. */
     COUNTS_CLOSED,
+    /** What was checked at intake has not been checked at the end. */
+    CHECK_LIST,
     /** The function test passed. */
     PROVED,
+    /** It worked when the device came in, and does not now. */
+    BROKEN_HERE,
     /** What is proved may not last. */
     MAY_COME_BACK,
     /** Facts do not go together. */

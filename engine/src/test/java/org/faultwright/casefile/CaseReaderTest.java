@@ -101,6 +101,8 @@ class CaseReaderTest {
                 Optional.of(new Fact.PartUsed(Optional.of("pulled"), Optional.of("b7")))),
             new Fact.BenchSet(new BenchState(new SwitchId("cell-in"), false)),
             new Fact.ConsentAnswered(new ConsentId("board-work"), false),
+            new Fact.Checked("camera", false, Fact.Checked.Result.CANNOT_TEST),
+            new Fact.Checked("touch", true, Fact.Checked.Result.WORKS),
             new Fact.Noted("words"));
     assertThat(full().facts()).extracting(t -> t.id().number()).startsWith(1, 2, 3);
     assertThat(full().facts().get(4).label()).contains("stain-look");

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.Guard;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.Condition;
@@ -440,6 +441,28 @@ class EachRuleCountsTest {
         cured().comesBack("dead", 0.7),
         r -> r.first(Kind.STOP, Why.MAY_COME_BACK));
     rule(
+        "what is put right because it comes back says so",
+        cured().comesBack("dead", 0.7).repair("scrub", 5).exit(50, false),
+        r -> r.first(Kind.REPAIR, Why.MAY_COME_BACK));
+    rule(
+        "what was checked at intake is checked at the end",
+        cured().check("camera", false, Fact.Checked.Result.WORKS),
+        r -> r.first(Kind.FUNCTION_TEST, Why.CHECK_LIST));
+    rule(
+        "what worked at intake and is faulty now is looked at again",
+        cured()
+            .check("camera", false, Fact.Checked.Result.WORKS)
+            .check("camera", true, Fact.Checked.Result.FAULTY),
+        r -> r.first(Kind.READ_AGAIN, Why.BROKEN_HERE));
+    rule(
+        "what was touched last is suspect first",
+        cured()
+            .check("camera", false, Fact.Checked.Result.WORKS)
+            .check("camera", true, Fact.Checked.Result.FAULTY),
+        r ->
+            r.advice().primary().reasons().stream()
+                .anyMatch(x -> x.words().endsWith("what was touched last: Do clean")));
+    rule(
         "what is proved is closed up before it is given up",
         cured().bench(on("opened")),
         r -> r.first(Kind.CLOSE_UP));
@@ -447,6 +470,22 @@ class EachRuleCountsTest {
         "what is not to be relied on is seen to before it is closed up",
         cured().bench(on("opened")).comesBack("dead", 0.7).test("look", 5),
         r -> r.first(Kind.TEST, "look"));
+  }
+
+  @Test
+  void checkListIsDone_onceEachLineIsCheckedAgain() {
+    Scene scene =
+        cured()
+            .check("camera", false, Fact.Checked.Result.WORKS)
+            .check("wifi", false, Fact.Checked.Result.CANNOT_TEST)
+            .check("touch", false, Fact.Checked.Result.FAULTY)
+            .check("camera", true, Fact.Checked.Result.WORKS)
+            .check("touch", true, Fact.Checked.Result.FAULTY);
+    assertThat(scene.result().first(Kind.STOP, Why.DONE)).isTrue();
+    assertThat(scene.check("camera", true, Fact.Checked.Result.FAULTY).result().first(Kind.STOP))
+        .isFalse();
+    assertThat(scene.check("camera", true, Fact.Checked.Result.WORKS).result().first(Kind.STOP))
+        .isTrue();
   }
 
   @Test

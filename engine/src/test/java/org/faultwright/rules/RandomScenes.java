@@ -64,6 +64,9 @@ public final class RandomScenes {
             steps().map(s -> new Fact.CouldNotDo(s, "")),
             positions().map(Fact.BenchSet::new),
             Combinators.combine(
+                    Arbitraries.of(true, false), Arbitraries.of(Fact.Checked.Result.class))
+                .as((end, result) -> new Fact.Checked("camera", end, result)),
+            Combinators.combine(
                     Arbitraries.of("opening", "board-work", "above-ceiling").map(ConsentId::new),
                     Arbitraries.of(true, false))
                 .as(Fact.ConsentAnswered::new)));

@@ -128,6 +128,10 @@ final class Scene {
     return tell(new Fact.BenchSet(state));
   }
 
+  Scene check(String function, boolean atEnd, Fact.Checked.Result result) {
+    return tell(new Fact.Checked(function, atEnd, result));
+  }
+
   Scene consent(String id, boolean given) {
     return tell(new Fact.ConsentAnswered(new ConsentId(id), given));
   }

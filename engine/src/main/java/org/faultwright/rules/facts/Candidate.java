@@ -125,6 +125,20 @@ public record Candidate(
         Optional.of(topic));
   }
 
+  /** Looking again at what worked when the device came in and is faulty now. */
+  public static Candidate brokenHere(CheckTold then, CheckTold now, String touchedLast) {
+    return new Candidate(
+        Advice.Kind.READ_AGAIN,
+        Optional.empty(),
+        Reason.Why.BROKEN_HERE,
+        "it worked at intake and is faulty now: " + now.words() + touchedLast,
+        0,
+        -1,
+        List.of(),
+        Set.of(then.id(), now.id()),
+        Optional.empty());
+  }
+
   /** The number of the newest fact that it is about: of two about one thing the newer counts. */
   private int newest() {
     return about.stream().mapToInt(FactId::number).max().orElse(0);
@@ -176,7 +190,8 @@ public record Candidate(
 
   /** Whether it ends a job whose function is proved, or leads there. */
   public boolean windingUp() {
-    return kind == Advice.Kind.CLOSE_UP || why == Reason.Why.MAY_COME_BACK;
+    return kind == Advice.Kind.CLOSE_UP
+        || (kind == Advice.Kind.STOP && why == Reason.Why.MAY_COME_BACK);
   }
 
   /** Whether it gives the device away for what it costs, and not for what is wrong with it. */
