@@ -198,7 +198,8 @@ record DrawnTree(
         tree.tree(),
         tree.top(),
         title,
-        pack.title()
+        (complaint ? "complaint " + top + ", " : "")
+            + pack.title()
             + (pack.invented() ? " (invented)" : "")
             + (complaint ? ", as taken in, in use" : ", as taken in, at rest"),
         Optional.of(tree));
