@@ -29,7 +29,7 @@ class ConverseTest {
     String requests = said(lines, "> ");
     String replies = said(lines, "< ");
     assertThat(requests.lines().count()).isGreaterThan(8).isEqualTo(replies.lines().count());
-    Shell.Result result = Shell.PLAIN.reading(requests).run("converse");
+    Shell.Result result = Shell.PLAIN.reading(requests).run("converse", "--packs", PACKS);
     assertThat(result.err()).isEmpty();
     assertThat(result.out()).isEqualTo(replies);
     assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
