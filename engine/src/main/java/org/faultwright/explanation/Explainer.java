@@ -73,7 +73,39 @@ public final class Explainer {
         pNow,
         weights,
         restsOn(cause, facts),
-        wouldChange(cause, pNow, worlds, ahead));
+        wouldChange(cause, pNow, worlds, ahead),
+        touched(cause, facts));
+  }
+
+  /** What was done that may have brought the cause, or what it follows, about; the last first. */
+  private List<WhyCause.Touched> touched(CauseId cause, List<Told> facts) {
+    Set<CauseId> roots = compiled.lineage().ancestors(cause);
+    List<WhyCause.Touched> found = new ArrayList<>();
+    for (Told t : facts) {
+      if (t.fact() instanceof Fact.StepDone done) {
+        double pNot = 1;
+        for (Map.Entry<CauseId, Double> harm :
+            compiled.lineage().harms(compiled.pack().steps().get(done.step())).entrySet()) {
+          boolean itself = harm.getKey().equals(cause);
+          boolean root = roots.contains(harm.getKey()) && !isOfItsGroup(harm.getKey(), cause);
+          pNot *= itself || root ? 1 - harm.getValue() : 1;
+        }
+        if (pNot < 1) {
+          found.add(0, new WhyCause.Touched(t, 1 - pNot));
+        }
+      }
+    }
+    return found;
+  }
+
+  private boolean isOfItsGroup(CauseId other, CauseId cause) {
+    return compiled
+        .pack()
+        .causes()
+        .get(cause)
+        .oneOf()
+        .filter(g -> compiled.pack().groups().get(g).members().contains(other))
+        .isPresent();
   }
 
   /** As an answer asks for them, so that its network serves here too. */

@@ -17,6 +17,8 @@ import org.faultwright.pack.StepId;
  * @param restsOn what the numbers behind it rest on, without repetition: its own likelihood first,
  *     then those of what was observed
  * @param wouldChange what the outcomes of open steps would make of it, the largest change first
+ * @param touched what was done that may itself have brought it about, the last first: what did I
+ *     touch last?
  */
 public record WhyCause(
     CauseId cause,
@@ -24,14 +26,35 @@ public record WhyCause(
     double pNow,
     List<FactWeight> facts,
     List<Basis> restsOn,
-    List<WouldChange> wouldChange) {
+    List<WouldChange> wouldChange,
+    List<Touched> touched) {
+
+  /** Nothing was done that may have brought it about. */
+  public WhyCause(
+      CauseId cause,
+      double pAtFirst,
+      double pNow,
+      List<FactWeight> facts,
+      List<Basis> restsOn,
+      List<WouldChange> wouldChange) {
+    this(cause, pAtFirst, pNow, facts, restsOn, wouldChange, List.of());
+  }
 
   /** Copies the lists. */
   public WhyCause {
     facts = List.copyOf(facts);
     restsOn = List.copyOf(restsOn);
     wouldChange = List.copyOf(wouldChange);
+    touched = List.copyOf(touched);
   }
+
+  /**
+   * Something done that may have brought the cause about.
+   *
+   * @param done the fact that tells of it
+   * @param pCaused P(it brings the cause, or what the cause follows, about | that is absent before)
+   */
+  public record Touched(Told done, double pCaused) {}
 
   /** What a fact says about the cause, given all other facts. */
   public record FactWeight(Told told, Weight weight) {}

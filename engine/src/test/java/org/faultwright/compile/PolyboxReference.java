@@ -19,6 +19,7 @@ import org.faultwright.oracle.PackSketch;
 import org.faultwright.oracle.StepSketch;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
+import org.faultwright.pack.EventId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
@@ -205,6 +206,49 @@ class PolyboxReference {
     assertThat(belief.p(new CauseId("m2"))).isEqualTo(0.019609, within(PRINTED));
     assertThat(belief.p(new CauseId("a2"))).isEqualTo(0.014780, within(PRINTED));
     assertThat(belief.p(new CauseId("m3"))).isEqualTo(0.014780, within(PRINTED));
+  }
+
+  /**
+   * Each part sound, too low or too high (one of them): a broken part is as likely as before, so
+   * the published posteriors must come out for "a part is broken", and half of each for a state.
+   */
+  @Test
+  void posteriorsEqualTheSum_whenEachPartHasStatesOfHealth() {
+    PackSketch sketch = new PackSketch("textbook/polybox");
+    List<NodeId> broken = new ArrayList<>();
+    for (String part : PARTS) {
+      sketch.prior(part + "-low", 0.005).prior(part + "-high", 0.005);
+      sketch.oneOf("health-" + part, false, part + "-low", part + "-high");
+      sketch.any(
+          part + "-broken",
+          PackSketch.cause(part + "-low", 1),
+          PackSketch.cause(part + "-high", 1));
+      broken.add(new EventId(part + "-broken"));
+    }
+    Map<List<Boolean>, List<Chance>> rows = new LinkedHashMap<>();
+    for (int r = 0; r < 32; r++) {
+      List<Boolean> when = new ArrayList<>();
+      for (int i = 0; i < 5; i++) {
+        when.add((r >> i & 1) == 1);
+      }
+      double p = filter(Broken.of(when));
+      rows.put(when, List.of(PackSketch.chance(p), PackSketch.chance(1 - p)));
+    }
+    Pack pack =
+        sketch
+            .step(
+                new StepSketch("outputs")
+                    .shows(new Observation.OfTable(broken, List.of(SEEN, NOT_SEEN), rows)))
+            .build();
+    Belief belief =
+        (Belief) ((CompiledPack) CompiledPack.compile(pack)).belief(Facts.told(OUTPUTS));
+    assertThat(belief.p(new EventId("a1-broken"))).isEqualTo(0.497635, within(PRINTED));
+    assertThat(belief.p(new EventId("m1-broken"))).isEqualTo(0.497635, within(PRINTED));
+    assertThat(belief.p(new EventId("m2-broken"))).isEqualTo(0.019609, within(PRINTED));
+    assertThat(belief.p(new EventId("a2-broken"))).isEqualTo(0.014780, within(PRINTED));
+    assertThat(belief.p(new EventId("m3-broken"))).isEqualTo(0.014780, within(PRINTED));
+    assertThat(belief.p(new CauseId("m1-low"))).isEqualTo(0.497635 / 2, within(PRINTED));
+    assertThat(belief.p(new CauseId("m1-high"))).isEqualTo(0.497635 / 2, within(PRINTED));
   }
 
   @Test

@@ -59,6 +59,7 @@ final class WhyText {
             + Figures.percent(why.pNow())
             + ".");
     writeFacts(full ? why.facts() : weightiest(why));
+    why.touched().stream().limit(full ? why.touched().size() : 1).forEach(this::writeTouched);
     why.wouldChange().stream()
         .filter(c -> Math.abs(c.pThen() - why.pNow()) >= LEAST_CHANGE)
         .limit(full ? MOST_CHANGES : 1)
@@ -66,6 +67,18 @@ final class WhyText {
     if (full) {
       writeBasis(why);
     }
+  }
+
+  private void writeTouched(WhyCause.Touched touched) {
+    page.hanging(
+        "  ! ",
+        Ink.STRONG,
+        "May have come with the work: "
+            + FactWords.of(pack, touched.done().fact())
+            + " ("
+            + Figures.percent(touched.pCaused())
+            + " each time)",
+        Ink.PLAIN);
   }
 
   private void writeFacts(List<WhyCause.FactWeight> facts) {
