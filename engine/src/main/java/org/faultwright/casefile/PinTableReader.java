@@ -25,7 +25,7 @@ import org.faultwright.pack.StepId;
  *
  * <p>A table has a column {@code pin} (a number, a net or the id of a point; {@code net} and {@code
  * point} are other names for it) and a column {@code value}, whose heading may state the unit of
- * bare numbers: {@code value [mV]}. A row without a value says nothing. {@code GND} and {@code NC}
+ * bare numbers: {@code value [mV]}; so may a column {@code unit}. A row without a value says nothing. {@code GND} and {@code NC}
  * stand for pins that are ground or connected to nothing.
  *
  * <p>Nothing is taken of a table with a mistake. Immutable.
@@ -91,9 +91,13 @@ public final class PinTableReader {
                       found.header().stream().map(c -> TableProblem.quoted(c.text())).toList()),
               "name them so in the first row; 'value [mV]' says the unit of bare numbers"));
     }
-    Notes notes = new Notes(found.name(), Optional.ofNullable(heading.get().group(1)), turned);
+    Optional<String> unit = Optional.ofNullable(heading.get().group(1));
+    Optional<Integer> units = found.column("unit");
+    Notes notes = new Notes(found.name(), turned);
     for (List<TextCell> row : found.rows()) {
-      notes.add(found.cell(row, name.get()), found.cell(row, value));
+      Optional<String> own =
+          units.map(c -> found.cell(row, c).text()).filter(u -> !u.isEmpty());
+      notes.add(found.cell(row, name.get()), found.cell(row, value), own.or(() -> unit));
     }
     return notes.reading();
   }
@@ -104,10 +108,13 @@ public final class PinTableReader {
    * @param values what was noted at each pin, in order
    */
   public PinTableReading read(Map<String, String> values, Optional<PinTable.Way> turned) {
-    Notes notes = new Notes("pins", Optional.empty(), turned);
+    Notes notes = new Notes("pins", turned);
     int row = 1;
     for (Map.Entry<String, String> e : values.entrySet()) {
-      notes.add(new TextCell(row, 1, e.getKey()), new TextCell(row, 2, e.getValue()));
+      notes.add(
+          new TextCell(row, 1, e.getKey()),
+          new TextCell(row, 2, e.getValue()),
+          Optional.empty());
       row++;
     }
     return notes.reading();
@@ -120,7 +127,6 @@ public final class PinTableReader {
   /** What has been noted so far. */
   private final class Notes {
     private final String file;
-    private final Optional<String> unit;
     private final Optional<PinTable.Way> turned;
     private final List<TableProblem> problems = new ArrayList<>();
     private final List<TableProblem> remarks = new ArrayList<>();
@@ -128,13 +134,12 @@ public final class PinTableReader {
     private final List<TurnedTable.Noted> numbered = new ArrayList<>();
     private final Map<PinNames.Pin, Integer> seen = new LinkedHashMap<>();
 
-    Notes(String file, Optional<String> unit, Optional<PinTable.Way> turned) {
+    Notes(String file, Optional<PinTable.Way> turned) {
       this.file = file;
-      this.unit = unit;
       this.turned = turned;
     }
 
-    void add(TextCell name, TextCell value) {
+    void add(TextCell name, TextCell value, Optional<String> unit) {
       if (value.isEmpty() && name.isEmpty()) {
         return;
       }
@@ -143,11 +148,11 @@ public final class PinTableReader {
         return;
       }
       if (pin.get() instanceof PinNames.Pin.Idle idle) {
-        idle(name, value, idle);
+        idle(name, value, unit, idle);
         return;
       }
       Point point = ((PinNames.Pin.Reads) pin.get()).point();
-      Optional<ReadingValue> read = value(point, name, value);
+      Optional<ReadingValue> read = value(point, name, value, unit);
       if (read.isPresent()) {
         Integer before = seen.put(pin.get(), name.row());
         if (before != null) {
@@ -210,7 +215,8 @@ public final class PinTableReader {
           : Optional.empty();
     }
 
-    private Optional<ReadingValue> value(Point point, TextCell name, TextCell value) {
+    private Optional<ReadingValue> value(
+        Point point, TextCell name, TextCell value, Optional<String> unit) {
       boolean ground = value.text().equalsIgnoreCase(GROUND);
       if (ground || value.text().equalsIgnoreCase(UNUSED)) {
         problems.add(
@@ -243,7 +249,8 @@ public final class PinTableReader {
       }
     }
 
-    private void idle(TextCell name, TextCell value, PinNames.Pin.Idle idle) {
+    private void idle(
+        TextCell name, TextCell value, Optional<String> unit, PinNames.Pin.Idle idle) {
       String text = value.text();
       boolean said = text.equalsIgnoreCase(idle.ground() ? GROUND : UNUSED);
       try {

@@ -82,7 +82,7 @@ final class Answering {
           memory.advise(Summary.NOTHING));
     }
     Belief belief = (Belief) result;
-    Posterior posterior = posterior(belief, reported);
+    Posterior posterior = posterior(compiled, belief, reported);
     LikelyWorlds worlds = belief.worlds(P_LEFT_OUT, MOST_WORLDS);
     Weighing asItStands =
         planner.look(worlds, findings.situation(), caseFile.intake(), Permitted.by(findings));
@@ -125,7 +125,7 @@ final class Answering {
     return reported;
   }
 
-  private Posterior posterior(Belief belief, Set<ComplaintId> reported) {
+  static Posterior posterior(CompiledPack compiled, Belief belief, Set<ComplaintId> reported) {
     List<Posterior.Ranked> ranking = new ArrayList<>();
     belief
         .causes()

@@ -8,12 +8,14 @@ import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
+import org.faultwright.compile.BeliefResult;
 import org.faultwright.compile.CompiledPack;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.explanation.Explainer;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Planner;
 import org.faultwright.rules.Findings;
@@ -89,15 +91,21 @@ public final class Diagnosis implements AutoCloseable {
     return worked().answer();
   }
 
+  private WorkingMemory memory() {
+    if (memory.isEmpty()) {
+      memory = Optional.of(ready.rules().open(caseFile.intake()));
+    }
+    return memory.get();
+  }
+
   private Answering.Worked worked() {
     if (worked.isEmpty()) {
-      if (memory.isEmpty()) {
-        memory = Optional.of(ready.rules().open(caseFile.intake()));
+      if (planner.isEmpty()) {
         planner = Optional.of(ready.borrowPlanner());
       }
       worked =
           Optional.of(
-              new Answering(compiled, ready.shop(), planner.get(), memory.get()).answer(caseFile));
+              new Answering(compiled, ready.shop(), planner.get(), memory()).answer(caseFile));
     }
     return worked.get();
   }
@@ -160,6 +168,26 @@ public final class Diagnosis implements AutoCloseable {
         belief.explanations(sets),
         belief.conflict(),
         belief.sensitivity(posterior.leader().cause()));
+  }
+
+  /**
+   * The readings of a step as a table, with what they say together. Works also where the facts
+   * cannot all be true: then no probabilities of causes are given.
+   *
+   * @throws IllegalArgumentException when the pack has no such step, or no readings are taken in it
+   */
+  public PinReport pins(StepId id) {
+    Step step = compiled.pack().steps().get(id);
+    if (step == null || step.pinTable().isEmpty()) {
+      throw new IllegalArgumentException("step must take readings: " + id);
+    }
+    // no advice is asked for, so that nothing has to be weighed
+    Findings findings =
+        worked.map(w -> w.answer().findings()).orElseGet(() -> memory().conclude(caseFile.facts()));
+    BeliefResult result = compiled.belief(standing(findings));
+    Optional<Belief> belief =
+        result instanceof Belief known ? Optional.of(known) : Optional.empty();
+    return new PinReporting(compiled, step, findings, belief).report(caseFile.facts());
   }
 
   static List<Told> standing(Findings findings) {

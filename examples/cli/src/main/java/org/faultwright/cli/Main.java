@@ -88,6 +88,7 @@ public final class Main implements Runnable {
     commands.put("packs", Packs::new);
     commands.put("tree", Tree::new);
     commands.put("network", Network::new);
+    commands.put("pins", Pins::new);
     commands.put("reference", References::new);
     if (args.length > 0 && commands.containsKey(args[0])) {
       commands.keySet().retainAll(Set.of(args[0]));

@@ -1,0 +1,96 @@
+package org.faultwright.diagnosis;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.faultwright.casefile.FactId;
+import org.faultwright.compile.SharedOffset;
+import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.NodeId;
+import org.faultwright.pack.Point;
+import org.faultwright.pack.StateId;
+import org.faultwright.pack.StepId;
+
+/**
+ * The readings of one step as a table, each beside its reference, with what they say together.
+ *
+ * @param lines in the order of the step's points; a point that was read twice has two
+ * @param missing the points of the step that were not read
+ * @param alike what the readings say of the systematic error that they share, where they say that
+ *     it is large; empty: nothing much
+ * @param posterior how likely the causes are with all facts; empty where nothing ranks
+ */
+public record PinReport(
+    StepId step,
+    List<Line> lines,
+    List<Point> missing,
+    Optional<Alike> alike,
+    Optional<Posterior> posterior) {
+
+  /** Copies the lists. */
+  public PinReport {
+    lines = List.copyOf(lines);
+    missing = List.copyOf(missing);
+  }
+
+  /**
+   * One reading.
+   *
+   * @param value as the display showed it
+   * @param corrected what was corrected in it, in words
+   * @param deviation from the reference as a part of it: from the nominal value, or from the limit
+   *     that is broken; empty where there is none to compare with
+   * @param inUncertainties the same in standard uncertainties of the reading
+   * @param state the state that it speaks for, once the shared error is taken off
+   * @param pConforms probability that the true value keeps to the reference, from this reading alone
+   *     (JCGM 106:2012)
+   * @param nearLimit whether it lies too close to a limit to say on which side
+   * @param counts whether it counts as evidence; with the reason in words where it does not
+   * @param pointsTo what the state points to, the most likely first; empty where it is normal
+   */
+  public record Line(
+      FactId fact,
+      Point point,
+      ReadingValue value,
+      Optional<String> corrected,
+      OptionalDouble deviation,
+      OptionalDouble inUncertainties,
+      StateId state,
+      double pConforms,
+      boolean nearLimit,
+      Counts counts,
+      List<Suspect> pointsTo) {
+
+    /** Copies the list. */
+    public Line {
+      pointsTo = List.copyOf(pointsTo);
+    }
+
+    /** Whether it stands out. */
+    public boolean isOdd() {
+      return !state.equals(StateId.NORMAL);
+    }
+  }
+
+  /**
+   * Whether a reading counts.
+   *
+   * @param why where it does not, in words
+   */
+  public record Counts(boolean counts, Optional<String> why) {}
+
+  /**
+   * A cause or event that a state points to.
+   *
+   * @param p its probability now, given all facts; empty where nothing ranks
+   */
+  public record Suspect(NodeId node, String title, OptionalDouble p) {}
+
+  /**
+   * Readings that are off alike.
+   *
+   * @param offset what is known of the shared error
+   * @param ofReading the error as a part of the readings, on average; below 0 where they are low
+   */
+  public record Alike(SharedOffset offset, double ofReading) {}
+}
