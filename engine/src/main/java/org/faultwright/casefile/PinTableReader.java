@@ -25,8 +25,8 @@ import org.faultwright.pack.StepId;
  *
  * <p>A table has a column {@code pin} (a number, a net or the id of a point; {@code net} and {@code
  * point} are other names for it) and a column {@code value}, whose heading may state the unit of
- * bare numbers: {@code value [mV]}; so may a column {@code unit}. A row without a value says nothing. {@code GND} and {@code NC}
- * stand for pins that are ground or connected to nothing.
+ * bare numbers: {@code value [mV]}; so may a column {@code unit}. A row without a value says
+ * nothing. {@code GND} and {@code NC} stand for pins that are ground or connected to nothing.
  *
  * <p>Nothing is taken of a table with a mistake. Immutable.
  */
@@ -95,8 +95,7 @@ public final class PinTableReader {
     Optional<Integer> units = found.column("unit");
     Notes notes = new Notes(found.name(), turned);
     for (List<TextCell> row : found.rows()) {
-      Optional<String> own =
-          units.map(c -> found.cell(row, c).text()).filter(u -> !u.isEmpty());
+      Optional<String> own = units.map(c -> found.cell(row, c).text()).filter(u -> !u.isEmpty());
       notes.add(found.cell(row, name.get()), found.cell(row, value), own.or(() -> unit));
     }
     return notes.reading();
@@ -112,9 +111,7 @@ public final class PinTableReader {
     int row = 1;
     for (Map.Entry<String, String> e : values.entrySet()) {
       notes.add(
-          new TextCell(row, 1, e.getKey()),
-          new TextCell(row, 2, e.getValue()),
-          Optional.empty());
+          new TextCell(row, 1, e.getKey()), new TextCell(row, 2, e.getValue()), Optional.empty());
       row++;
     }
     return notes.reading();

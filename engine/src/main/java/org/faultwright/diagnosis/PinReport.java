@@ -42,8 +42,8 @@ public record PinReport(
    *     that is broken; empty where there is none to compare with
    * @param inUncertainties the same in standard uncertainties of the reading
    * @param state the state that it speaks for, once the shared error is taken off
-   * @param pConforms probability that the true value keeps to the reference, from this reading alone
-   *     (JCGM 106:2012)
+   * @param pConforms probability that the true value keeps to the reference, from this reading
+   *     alone (JCGM 106:2012)
    * @param nearLimit whether it lies too close to a limit to say on which side
    * @param counts whether it counts as evidence; with the reason in words where it does not
    * @param pointsTo what the state points to, the most likely first; empty where it is normal

@@ -115,8 +115,7 @@ final class PinReporting {
       ReadingUncertainty u) {
     Optional<SharedOffset> shared = shared(reading);
     double offset = shared.map(SharedOffset::mean).orElse(0.0) * u.systematic();
-    double left =
-        Math.hypot(shared.map(SharedOffset::sd).orElse(1.0) * u.systematic(), u.random());
+    double left = Math.hypot(shared.map(SharedOffset::sd).orElse(1.0) * u.systematic(), u.random());
     double[] likelihood = model.likelihood(model.taken(List.of(value)), offset, left);
     int best = 0;
     for (int s = 1; s < likelihood.length; s++) {

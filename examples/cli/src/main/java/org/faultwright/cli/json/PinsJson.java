@@ -27,8 +27,7 @@ public final class PinsJson {
   }
 
   /** Writes a table; {@code noted} is the table of text that some of it comes from. */
-  public static void write(
-      PrintWriter out, Pack pack, PinReport report, Optional<PinTable> noted) {
+  public static void write(PrintWriter out, Pack pack, PinReport report, Optional<PinTable> noted) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       json.useDefaultPrettyPrinter();

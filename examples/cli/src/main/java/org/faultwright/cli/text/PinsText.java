@@ -166,8 +166,15 @@ public final class PinsText {
     page.hanging(
         mark(line) + " ",
         Ink.PLAIN,
-        pin(line) + ": " + cells.get(2) + ", reference " + cells.get(3) + ", fits "
-            + cells.get(6) + ", " + cells.get(7),
+        pin(line)
+            + ": "
+            + cells.get(2)
+            + ", reference "
+            + cells.get(3)
+            + ", fits "
+            + cells.get(6)
+            + ", "
+            + cells.get(7),
         line.isOdd() ? Ink.STRONG : Ink.PLAIN);
   }
 
@@ -179,7 +186,9 @@ public final class PinsText {
     page.heading("NOTED THE WRONG WAY ROUND?");
     page.item(
         "The readings fit "
-            + (turned.timesBetter() < 1e6 ? Figures.times(turned.timesBetter()) : "over a million times")
+            + (turned.timesBetter() < 1e6
+                ? Figures.times(turned.timesBetter())
+                : "over a million times")
             + " better if "
             + turned.way().words()
             + ". Look at the socket again. If so, add --turned "
@@ -225,14 +234,20 @@ public final class PinsText {
       if (!line.counts().counts()) {
         notes.add(
             pin(line) + " (x) does not count: " + line.counts().why().orElse("it was replaced"));
-      } else if (line.nearLimit()) {
-        notes.add(
-            pin(line)
-                + " (?) lies on a limit: it keeps to its reference with "
-                + Figures.percent(line.pConforms())
-                + ". Reading it again with the same meter helps against contact only");
       }
       line.corrected().ifPresent(c -> notes.add(pin(line) + " is corrected for " + c));
+    }
+    List<String> onLimit =
+        report.lines().stream()
+            .filter(l -> l.counts().counts() && l.nearLimit())
+            .map(PinsText::pin)
+            .toList();
+    if (!onLimit.isEmpty()) {
+      notes.add(
+          Wording.listed(onLimit)
+              + (onLimit.size() == 1 ? " lies" : " lie")
+              + " on a limit (?), see under FITS. Reading again with the same meter helps against"
+              + " bad contact only; the meter's own error stays");
     }
     if (!report.missing().isEmpty()) {
       notes.add(

@@ -1,0 +1,127 @@
+package org.faultwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+
+/** The command pins, on the example tables. */
+class PinsTest {
+
+  private static final Path FOLDER = Path.of("../pins");
+  private static final String PACK = FOLDER.resolve("redpoll-display.yaml").toString();
+
+  private static Shell.Result pins(String table, String... more) {
+    String[] args = new String[5 + more.length];
+    args[0] = "pins";
+    args[1] = "--pack";
+    args[2] = PACK;
+    args[3] = "--table";
+    args[4] = table.equals("-") ? table : FOLDER.resolve(table).toString();
+    System.arraycopy(more, 0, args, 5, more.length);
+    return Shell.PLAIN.run(args);
+  }
+
+  @Test
+  void soundBoard_isClean() {
+    Shell.Result result = pins("sound-board.csv");
+    assertThat(result.err()).isEmpty();
+    assertThat(result.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(result.out()).doesNotContain("ODD PINS").doesNotContain("alike");
+  }
+
+  @Test
+  void warmBoard_pointsToTheMeterOrTheTemperature_andToNoFault() {
+    Shell.Result result = pins("warm-board.csv");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.out())
+        .contains("low alike")
+        .contains("rather than for as many")
+        .doesNotContain("ODD PINS");
+  }
+
+  @Test
+  void shortedLine_standsOutWithoutColour() {
+    String out = pins("one-line-shorted.csv").out();
+    assertThat(out.lines().filter(l -> l.startsWith("!")))
+        .hasSize(1)
+        .allMatch(l -> l.contains("LANE2N") && l.endsWith("SHORT"));
+    assertThat(out).contains("LANE2N, short: Protection of a picture lane shorted");
+  }
+
+  @Test
+  void tableFromTheWrongEnd_isAskedAbout_andFitsOnceTurned() {
+    Shell.Result asNoted = pins("counted-from-the-other-end.csv");
+    assertThat(asNoted.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(asNoted.out())
+        .contains("NOTED THE WRONG WAY ROUND?")
+        .contains("--turned from-the-other-end");
+    Shell.Result turned = pins("counted-from-the-other-end.csv", "--turned", "from-the-other-end");
+    assertThat(turned.exitCode()).as(turned.out()).isEqualTo(ExitCode.CLEAN);
+  }
+
+  @Test
+  void page_fitsEightyColumns() {
+    for (String table : new String[] {"warm-board.csv", "counted-from-the-other-end.csv"}) {
+      assertThat(pins(table).out().lines()).allMatch(l -> l.length() <= 80);
+    }
+  }
+
+  @Test
+  void json_hasTheNumbers() throws Exception {
+    JsonNode json = new ObjectMapper().readTree(pins("one-line-shorted.csv", "--json").out());
+    assertThat(json.get("pins")).hasSize(31);
+    JsonNode odd = null;
+    for (JsonNode pin : json.get("pins")) {
+      if (pin.get("state").asText().equals("short")) {
+        odd = pin;
+      }
+    }
+    assertThat(odd.get("point").asText()).isEqualTo("pin-lane2n");
+    assertThat(odd.get("value").asDouble()).isEqualTo(0.004);
+    // common arithmetic: 0.004 / 0.386 - 1
+    assertThat(odd.get("deviation").asDouble())
+        .isCloseTo(-0.98964, org.assertj.core.api.Assertions.within(1e-5));
+    assertThat(odd.get("pointsTo").get(0).get("node").asText())
+        .isEqualTo("lane-protection-shorted");
+  }
+
+  @Test
+  void fact_isReadBackByACase() {
+    Shell.Result fact = pins("one-line-shorted.csv", "--fact");
+    assertThat(fact.exitCode()).isEqualTo(ExitCode.CLEAN);
+    String caseText =
+        "case: shorted\nformat: 1\npack: redpoll-tablet/display\nfacts:\n"
+            + "  - complaint: no-picture\n"
+            + fact.out();
+    Shell.Result result = Shell.PLAIN.reading(caseText).run("pins", "-", "--pack", PACK);
+    assertThat(result.err()).isEmpty();
+    assertThat(result.out()).contains("LANE2N, short: Protection of a picture lane shorted");
+  }
+
+  @Test
+  void badTable_isRefusedWithRowAndColumn_andNothingIsTaken() {
+    Shell.Result result =
+        Shell.PLAIN
+            .reading("\uFEFFpin;value\n2;\"0,382 V\"\nLANE0;0.4\n")
+            .run("pins", "--pack", PACK, "--table", "-");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.err())
+        .contains("-: row 3, column 1: no pin is called 'LANE0'")
+        .contains("did you mean 'LANE0P'?")
+        .contains("Nothing was taken from the table.");
+    assertThat(result.out()).isEmpty();
+  }
+
+  @Test
+  void usage_namesTheStepsThereAre() {
+    Shell.Result result = Shell.PLAIN.run("pins", "--pack", PACK, "--step", "display-pins");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.err()).contains("it does in: display-pin-table");
+    assertThat(Shell.PLAIN.run("pins").err()).contains("name a case file, or a pack with --pack");
+    assertThat(pins("sound-board.csv", "--turned", "upside-down").err())
+        .contains("--turned must be one of from-the-other-end, rows-swapped, halves-swapped");
+  }
+}
