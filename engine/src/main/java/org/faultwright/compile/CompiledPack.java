@@ -373,14 +373,28 @@ public final class CompiledPack implements PackCompilation {
     Evidence.enter(pack, network, readings, facts, evaluation);
   }
 
+  /**
+   * The network for the facts: with everything that it always holds, or, where that is too wide, of
+   * nothing but what the facts observe.
+   */
   private Wired wired(Bound.Facts facts, Set<Slot> asked) {
     Set<Slot> slots = Slots.of(pack, facts, alwaysHeld);
     slots.addAll(asked);
-    Key key = new Key(facts.timeline().attempts().stream().map(s -> s.id()).toList(), slots);
+    Wired all = wired(facts.timeline(), slots);
+    if (!all.isWide()) {
+      return all;
+    }
+    Set<Slot> observed = Slots.of(pack, facts, List.of());
+    observed.addAll(asked);
+    return wired(facts.timeline(), observed);
+  }
+
+  private Wired wired(Timeline timeline, Set<Slot> slots) {
+    Key key = new Key(timeline.attempts().stream().map(s -> s.id()).toList(), slots);
     synchronized (networks) {
       Wired known = networks.get(key);
       if (known == null) {
-        Network network = Network.of(pack, lineage, facts.timeline(), slots);
+        Network network = Network.of(pack, lineage, timeline, slots);
         Compilation compilation = network.compile(budget);
         known =
             new Wired(

@@ -56,6 +56,25 @@ class PeerReference {
     assertThat(healthy.enter(healthy.copy()).getMargin(2)[1]).isCloseTo(0, within(1e-12));
   }
 
+  @Test
+  void allContendersGiveTheSamePosteriors_whenAskedTheChestClinicTwice() throws Exception {
+    Asked asked = Asked.of("asia").orElseThrow();
+    Ours ours = new Ours(asked.network(), asked.likelihoods());
+    Agreement.checked(new Peer(asked.network(), asked.likelihoods()), ours);
+    SecondPeer second = new SecondPeer(asked.network(), asked.likelihoods());
+    Agreement.checked(second, ours);
+    second.reset();
+    assertThat(Agreement.furthestApart(ours.answer(), second.answer())).isLessThan(1e-12);
+  }
+
+  @Test
+  void twoLevelNetworkGivesThePeersPosteriors_byBothWays() throws Exception {
+    TwoLevel network = new TwoLevel();
+    double[] peers = network.peers();
+    assertThat(network.direct()).containsExactly(peers, within(1e-9));
+    assertThat(network.ours()).containsExactly(peers, within(1e-9));
+  }
+
   /** Yes or no; P(yes) for each combination of the parents, the last parent running fastest. */
   private static DiscreteNetwork.Node node(String name, int[] parents, double... pYes) {
     double[] rows = new double[2 * pYes.length];
