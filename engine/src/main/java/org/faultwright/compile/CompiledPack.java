@@ -200,6 +200,17 @@ public final class CompiledPack implements PackCompilation {
   }
 
   /**
+   * Whether readings of several points share the error of an instrument, so that there are no
+   * {@link #likelihoods}.
+   */
+  public boolean haveSharedError(List<Told> facts) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Network network = wired(bound, Set.of()).network();
+    Evaluation evaluation = CircuitCompiler.weightsOnly(network.model(priors)).evaluation();
+    return !Evidence.enter(pack, network, readings, bound.bound(), evaluation).offsets().isEmpty();
+  }
+
+  /**
    * Where the causes are found in {@link #tables(List)}: the state in which each is present. Causes
    * that cannot be present in a device as taken in are missing.
    */

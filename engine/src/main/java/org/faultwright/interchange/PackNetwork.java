@@ -36,12 +36,13 @@ public record PackNetwork(BayesNetwork network, Map<CauseId, Integer> causes, Li
   }
 
   /**
-   * The network with what some facts say.
+   * The network with what some facts say; empty where readings of several points share the error of
+   * an instrument, which no weights of single variables say.
    *
    * @param facts facts about a device as taken in: no attempts among them
    * @throws IllegalArgumentException when a step was carried out
    */
-  public static PackNetwork of(CompiledPack pack, List<Fact> facts) {
+  public static Optional<PackNetwork> of(CompiledPack pack, List<Fact> facts) {
     List<Told> all = new ArrayList<>();
     for (Fact fact : facts) {
       if (fact instanceof Fact.StepDone done) {
@@ -50,6 +51,9 @@ public record PackNetwork(BayesNetwork network, Map<CauseId, Integer> causes, Li
                 + done.step());
       }
       all.add(new Told(new FactId(all.size() + 1), Optional.empty(), fact));
+    }
+    if (pack.haveSharedError(all)) {
+      return Optional.empty();
     }
     String name = pack.pack().id().toString();
     List<Variable> variables = new ArrayList<>(BayesNetwork.of(name, pack.tables(all)).variables());
@@ -67,7 +71,7 @@ public record PackNetwork(BayesNetwork network, Map<CauseId, Integer> causes, Li
               told.add(variables.size());
               variables.add(told("told " + told.size(), v, weights));
             });
-    return new PackNetwork(new BayesNetwork(name, variables), causes, told);
+    return Optional.of(new PackNetwork(new BayesNetwork(name, variables), causes, told));
   }
 
   private static Variable present(CauseId id, TableState at, int states) {

@@ -174,7 +174,14 @@ final class Network implements Callable<Integer> {
           "--fact: a network is of a device as taken in, before any step is carried out; diagnose"
               + " takes the others");
     }
-    PackNetwork of = PackNetwork.of(compiled, read);
+    PackNetwork of =
+        PackNetwork.of(compiled, read)
+            .orElseThrow(
+                () ->
+                    Stopped.byUsage(
+                        "--fact: these readings were taken by one instrument and share its error,"
+                            + " which the tables of a network cannot say; give one of them, or use"
+                            + " diagnose"));
     Map<Integer, Integer> told = new LinkedHashMap<>();
     of.told().forEach(v -> told.put(v, 1));
     return new Opened(

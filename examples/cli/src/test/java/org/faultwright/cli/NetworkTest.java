@@ -105,6 +105,27 @@ class NetworkTest {
   }
 
   @Test
+  void readingsThatShareAnError_areRefused() {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "network",
+            "wren-handset/charging",
+            "--fact",
+            "{reading: socket-cc1, value: 0.6 V}",
+            "--fact",
+            "{reading: socket-cc2, value: 0.6 V}");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.err()).startsWith("faultwright: --fact: these readings were taken by one");
+  }
+
+  @Test
+  void factsAfterAStep_areRefused() {
+    Shell.Result result = Shell.PLAIN.run("network", PACK, "--fact", "{did: clean-grille}");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(result.err()).contains("before any step is carried out");
+  }
+
+  @Test
   void networkThatIsWritten_readsAsTheSame() throws IOException {
     Path again = folder.resolve("again.bif");
     Files.writeString(again, Shell.PLAIN.run("network", CLINIC, "--bif").out());
