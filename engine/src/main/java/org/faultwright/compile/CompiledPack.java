@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiConsumer;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
@@ -21,6 +22,7 @@ import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Marginals;
 import org.faultwright.inference.Model;
 import org.faultwright.measurement.ReadingModel;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
@@ -60,6 +62,7 @@ public final class CompiledPack implements PackCompilation {
   private final List<Slots.Candidate> alwaysHeld;
   private final ReadingModels readings;
   private final Map<CauseId, Double> priors;
+  private final Map<BoardId, CompiledPack> onBoards = new ConcurrentHashMap<>();
   private final Map<Key, Wired> networks =
       new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1;
@@ -114,6 +117,22 @@ public final class CompiledPack implements PackCompilation {
   /** The pack. */
   public Pack pack() {
     return pack;
+  }
+
+  /**
+   * The pack on one of its boards, where it is known: what the board cannot have is absent, and all
+   * other causes are as likely as in the family.
+   */
+  public CompiledPack onBoard(Optional<BoardId> board) {
+    return board.isEmpty()
+        ? this
+        : onBoards.computeIfAbsent(
+            board.get(),
+            b ->
+                BoardPack.of(pack, b, priors)
+                    .map(p -> compile(p, budget))
+                    .map(c -> c instanceof CompiledPack usable ? usable : this)
+                    .orElse(this));
   }
 
   /** The pack's lineage. */

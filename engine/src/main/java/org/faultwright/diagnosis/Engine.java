@@ -112,7 +112,7 @@ public final class Engine {
     }
     PackCompilation result = compile(pack);
     if (result instanceof CompiledPack usable) {
-      return new Diagnosis(ready(usable), caseFile);
+      return new Diagnosis(ready(usable.onBoard(caseFile.intake().board())), caseFile);
     } else if (result instanceof PackCompilation.SharesUnattainable s) {
       throw new IllegalArgumentException(
           "shares of complaint " + s.complaint() + " must be attainable at its rate: " + pack.id());

@@ -2,6 +2,7 @@ package org.faultwright.pack;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A basic event: something wrong that can be repaired, sent on or lived with.
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param shows where the cause comes and goes: the probability that it acts, by what provokes it;
  *     empty: it always acts. {@link ModeId#AT_REST} is always among the keys of a non-empty map; a
  *     mode not listed acts as at rest, and always in an inspection
+ * @param boards the board variants that can have the cause; empty: all
  * @param sendOn whether this cause calls for other hands: its repair is not for this bench
  */
 public record Cause(
@@ -25,7 +27,22 @@ public record Cause(
     Map<HistoryId, Double> after,
     Map<CauseId, Chance> follows,
     Map<ModeId, Chance> shows,
+    Set<BoardId> boards,
     boolean sendOn) {
+
+  /** A cause of every board. */
+  public Cause(
+      CauseId id,
+      String title,
+      Kind kind,
+      Likelihood likelihood,
+      Optional<GroupId> oneOf,
+      Map<HistoryId, Double> after,
+      Map<CauseId, Chance> follows,
+      Map<ModeId, Chance> shows,
+      boolean sendOn) {
+    this(id, title, kind, likelihood, oneOf, after, follows, shows, Set.of(), sendOn);
+  }
 
   /** What sort of answer a cause is. */
   public enum Kind {
@@ -65,6 +82,7 @@ public record Cause(
     after = Ordered.copy(after);
     follows = Ordered.copy(follows);
     shows = Ordered.copy(shows);
+    boards = Ordered.copy(boards);
   }
 
   /** Whether the cause comes and goes. */

@@ -70,6 +70,33 @@ public record Step(
     }
   }
 
+  /** The same step with other harm that it may do. */
+  public Step withMayCause(List<Harm> harms) {
+    return new Step(
+        id,
+        title,
+        how,
+        effort,
+        consumables,
+        conditions,
+        provokes,
+        shows,
+        proves,
+        pinTable,
+        changes,
+        swap,
+        harms,
+        thenRepeat,
+        repeatable,
+        copies,
+        dataRisk,
+        limits,
+        cautions,
+        does,
+        boards,
+        unfinished);
+  }
+
   /** What must hold before a step is done. */
   public record Needs(
       Set<BenchState> bench,

@@ -10,9 +10,11 @@ import static org.faultwright.oracle.PackSketch.cause;
 import static org.faultwright.oracle.PackSketch.event;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -22,6 +24,7 @@ import org.faultwright.oracle.Facts;
 import org.faultwright.oracle.PackSketch;
 import org.faultwright.oracle.StepSketch;
 import org.faultwright.oracle.WorldEnumerator;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.HistoryId;
@@ -113,6 +116,35 @@ class RepairSemanticsProperty {
     assertThat(belief.pComesBack(LOST)).isEqualTo(expected, EXACT);
     assertThat(WorldEnumerator.of(pack, Facts.told(facts)).pComesBack(LOST))
         .isEqualTo(expected, EXACT);
+  }
+
+  /** What a board cannot have is absent there, whatever is done; the others stay as they were. */
+  @Property(tries = 30)
+  void causeIsAbsent_onABoardThatCannotHaveIt(
+      @ForAll("p") double a, @ForAll("p") double b, @ForAll("p") double strength) {
+    Pack pack =
+        pack()
+            .share("a", "lost", 0.25)
+            .share("b", "lost", 0.75)
+            .follows("a", "b", 0.3 * strength)
+            .onlyOn("a", "rev-a")
+            .any("e", cause("a", 1), cause("b", 1))
+            .complaint("lost", "e", 0, 0.04)
+            .step(new StepSketch("pry").mayCause("a", a))
+            .step(new StepSketch("look").looksAt(A, Math.max(b, 0.5), 0.1))
+            .build();
+    PackCompilation compiled = CompiledPack.compile(pack);
+    Assume.that(compiled instanceof CompiledPack); // some shares cannot be attained
+    CompiledPack family = (CompiledPack) compiled;
+    CompiledPack revB = family.onBoard(Optional.of(new BoardId("rev-b")));
+    assertThat(family.onBoard(Optional.of(new BoardId("rev-a")))).isSameAs(family);
+    assertThat(family.onBoard(Optional.empty())).isSameAs(family);
+    Belief lost = (Belief) revB.belief(Facts.told(reported("lost"), done("pry")));
+    assertThat(lost.p(A)).isZero();
+    assertThat(lost.p(B)).isEqualTo(1, EXACT);
+    Belief nothing = (Belief) revB.belief(List.of());
+    assertThat(nothing.p(B)).isEqualTo(family.priors().get(B), EXACT);
+    assertThat(nothing.outcomes(new StepId("look")).get(OutcomeId.POSITIVE)).isEqualTo(0.1, EXACT);
   }
 
   /** Where one fault explains the loss, a good new part tells what a look at the old one would. */

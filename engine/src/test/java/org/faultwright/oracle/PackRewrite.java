@@ -200,6 +200,7 @@ public final class PackRewrite {
             after,
             causes(c.follows()),
             c.shows(),
+            c.boards(),
             c.sendOn()));
   }
 

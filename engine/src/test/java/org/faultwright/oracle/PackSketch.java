@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.measurement.Accuracy;
 import org.faultwright.pack.Basis;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
@@ -143,7 +144,39 @@ public final class PackSketch {
       Map<ModeId, Chance> shows) {
     draft.cause(
         new Cause(
-            c.id(), c.title(), c.kind(), c.likelihood(), oneOf, after, follows, shows, c.sendOn()));
+            c.id(),
+            c.title(),
+            c.kind(),
+            c.likelihood(),
+            oneOf,
+            after,
+            follows,
+            shows,
+            c.boards(),
+            c.sendOn()));
+    return this;
+  }
+
+  /** The boards that can have a cause. */
+  public PackSketch onlyOn(String cause, String... boards) {
+    Cause c = draft.causes.get(new CauseId(cause));
+    Set<BoardId> of = new LinkedHashSet<>();
+    for (String board : boards) {
+      of.add(new BoardId(board));
+    }
+    draft.boards.addAll(of);
+    draft.cause(
+        new Cause(
+            c.id(),
+            c.title(),
+            c.kind(),
+            c.likelihood(),
+            c.oneOf(),
+            c.after(),
+            c.follows(),
+            c.shows(),
+            of,
+            c.sendOn()));
     return this;
   }
 

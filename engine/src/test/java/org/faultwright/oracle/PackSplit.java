@@ -220,6 +220,7 @@ public final class PackSplit {
         some(c.id(), c.after(), side),
         some(c.id(), c.follows(), side),
         c.shows(),
+        c.boards(),
         c.sendOn());
   }
 

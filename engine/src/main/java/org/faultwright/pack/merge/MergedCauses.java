@@ -23,6 +23,7 @@ final class MergedCauses {
         union(one.after(), other.after()),
         union(one.follows(), other.follows()),
         one.shows(),
+        one.boards(),
         one.sendOn());
   }
 
@@ -56,6 +57,7 @@ final class MergedCauses {
         c.after(),
         c.follows(),
         c.shows(),
+        c.boards(),
         c.sendOn());
   }
 }

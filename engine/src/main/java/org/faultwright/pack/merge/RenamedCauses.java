@@ -104,6 +104,7 @@ final class RenamedCauses {
         c.after(),
         causes(c.follows()),
         c.shows(),
+        c.boards(),
         c.sendOn());
   }
 

@@ -108,6 +108,7 @@ final class Assembly {
                 c.after(),
                 c.follows(),
                 c.shows(),
+                c.boards(),
                 c.sendOn()));
   }
 

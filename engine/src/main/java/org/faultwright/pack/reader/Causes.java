@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.pack.Basis;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
@@ -67,11 +68,16 @@ final class Causes {
                           : Optional.empty(),
                   Chances.chance())),
           "where it comes and goes: the probability that it acts, by what provokes it");
+  private static final Key<Set<BoardId>> BOARDS =
+      Key.optional(
+          "boards",
+          Forms.some(Forms.set(Ids.ref(Kind.BOARD, BoardId::new))),
+          "the boards that can have it; all where nothing is said");
   private static final Key<Boolean> SEND_ON =
       Key.optional("send-on", Forms.YES_NO, "whether it calls for other hands");
 
   static final Block BLOCK =
-      Block.of("cause", TITLE, KIND, PRIOR, SHARE, OF, AFTER, FOLLOWS, SHOWS, SEND_ON)
+      Block.of("cause", TITLE, KIND, PRIOR, SHARE, OF, AFTER, FOLLOWS, SHOWS, BOARDS, SEND_ON)
           .withBasis()
           .atMostOneOf(PRIOR, SHARE);
 
@@ -97,7 +103,11 @@ final class Causes {
 
   private static Optional<Cause> cause(String id, Fields f) {
     Optional<Cause.Likelihood> likelihood = likelihood(f);
-    if (likelihood.isEmpty() || f.spoilt(FOLLOWS) || f.spoilt(SHOWS) || f.spoilt(AFTER)) {
+    if (likelihood.isEmpty()
+        || f.spoilt(FOLLOWS)
+        || f.spoilt(SHOWS)
+        || f.spoilt(AFTER)
+        || f.spoilt(BOARDS)) {
       return Optional.empty();
     }
     Map<HistoryId, Double> after = new LinkedHashMap<>();
@@ -125,6 +135,7 @@ final class Causes {
             after,
             f.get(FOLLOWS).orElse(Map.of()),
             shows,
+            f.get(BOARDS).orElse(Set.of()),
             f.get(SEND_ON).orElse(false)));
   }
 

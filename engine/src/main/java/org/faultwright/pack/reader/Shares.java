@@ -108,6 +108,7 @@ final class Shares {
             c.after(),
             c.follows(),
             c.shows(),
+            c.boards(),
             c.sendOn()));
     return share;
   }
