@@ -48,7 +48,7 @@ final class Analyst {
     int nodes = reached(root).length;
     Sensitivity sensitivity = sensitivity();
     CutSetResult cutSets = cutSets();
-    double[] inCutSets = cutSets instanceof CutSets c ? pInCutSets(c) : null;
+    Optional<double[]> inCutSets = cutSets instanceof CutSets c ? pInCutSets(c) : Optional.empty();
     return new TreeFigures(
         logic.top(),
         p(root, p, q, false),
@@ -57,7 +57,7 @@ final class Analyst {
         TreeCircuit.evaluate(logic, dependence, limits.circuitEntries()),
         cutSets,
         sensitivity.isCoherent() ? Optional.empty() : primeImplicants(),
-        importances(sensitivity, Optional.ofNullable(inCutSets)));
+        importances(sensitivity, inCutSets));
   }
 
   /** The nodes below a node and itself, children first. */
@@ -191,10 +191,10 @@ final class Analyst {
     return Arrays.stream(variables).mapToObj(logic.basics()::get).toList();
   }
 
-  /** For each event P(some minimal cut set with it happens); null where it is too much. */
-  private double[] pInCutSets(CutSets known) {
+  /** For each event P(some minimal cut set with it happens); empty where it is too much. */
+  private Optional<double[]> pInCutSets(CutSets known) {
     if (known.impossible() > 0 || (long) n * diagrams.size() > MOST_WORK) {
-      return null;
+      return Optional.empty();
     }
     try {
       double[] found = new double[n];
@@ -202,9 +202,9 @@ final class Analyst {
       for (int v = 0; v < n; v++) {
         found[v] = p(diagrams.union(diagrams.containing(family, v)), p, q, false);
       }
-      return found;
+      return Optional.of(found);
     } catch (OverBudgetException e) {
-      return null;
+      return Optional.empty();
     }
   }
 

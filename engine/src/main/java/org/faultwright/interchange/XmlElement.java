@@ -86,7 +86,13 @@ record XmlElement(
 
     XmlElement closed() {
       return new XmlElement(
-          name, at, attributes, places, List.copyOf(children), text.toString().strip());
+          name,
+          at,
+          // small maps take a tenth of the memory, and a file may have half a million elements
+          Map.copyOf(attributes),
+          Map.copyOf(places),
+          List.copyOf(children),
+          text.toString().strip());
     }
   }
 

@@ -64,6 +64,10 @@ record DrawnTree(
     if (text.isPresent() && isXml(text.get())) {
       return ofFile(value(OpenPsa.read(text.get(), missionTime), surroundings), name, top);
     }
+    if (text.filter(DrawnTree::isBif).isPresent()) {
+      throw Stopped.byUsage(
+          "'" + name + "' is a network in BIF, which has no gates; the command for it is network");
+    }
     return ofPack(compiled(pack(name, text, packs, surroundings)), top);
   }
 
@@ -102,6 +106,12 @@ record DrawnTree(
 
   static boolean isXml(ExchangeText text) {
     return text.text().stripLeading().startsWith("<");
+  }
+
+  /** Whether a text begins as networks in BIF do. */
+  static boolean isBif(ExchangeText text) {
+    String start = text.text().replaceAll("(?s)/\\*.*?\\*/|//[^\\n]*", "").stripLeading();
+    return start.startsWith("network") || start.startsWith("variable");
   }
 
   /** What was read; warnings go to standard error. */

@@ -158,7 +158,7 @@ final class Network implements Callable<Integer> {
           new LinkedHashSet<>(of.events().values()),
           Map.of(),
           List.of());
-    } else if (text.isPresent() && isBif(text.get())) {
+    } else if (text.isPresent() && DrawnTree.isBif(text.get())) {
       noFacts();
       BayesNetwork network = DrawnTree.value(Bif.read(text.get()), surroundings);
       Set<Integer> all = new LinkedHashSet<>();
@@ -196,11 +196,6 @@ final class Network implements Callable<Integer> {
     if (!facts.isEmpty()) {
       throw Stopped.byUsage("--fact is for packs; a file takes --given, as in --given smoke=yes");
     }
-  }
-
-  private static boolean isBif(ExchangeText text) {
-    String start = text.text().replaceAll("(?s)/\\*.*?\\*/|//[^\\n]*", "").stripLeading();
-    return start.startsWith("network") || start.startsWith("variable");
   }
 
   private static void find(BayesNetwork network, String finding, Map<Integer, Integer> findings) {

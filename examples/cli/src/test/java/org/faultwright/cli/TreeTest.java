@@ -105,6 +105,7 @@ class TreeTest {
       delimiter = '|',
       value = {
         "tree plover-tablet/sond|there is no pack and no file 'plover-tablet/sond'",
+        "tree ../models/chest-clinic.bif|'../models/chest-clinic.bif' is a network in BIF",
         "tree ../models/pressure-tank.xml --max-order 0|--max-order must be at least 1: 0",
         "tree ../models/pressure-tank.xml --cutoff 2|--cutoff must be in [0, 1]: 2.0",
         "tree ../models/pressure-tank.xml --most -1|--most must be in [0, 100000]: -1",
