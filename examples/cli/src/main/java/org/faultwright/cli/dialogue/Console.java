@@ -17,6 +17,11 @@ public interface Console extends AutoCloseable {
   /** Whether to speak in sentences, and to leave alone what has been said. */
   boolean isPlain();
 
+  /** Whether a person sits there, who takes seconds for an answer. */
+  default boolean leavesTime() {
+    return false;
+  }
+
   /** Shows lines, instead of those before them where that is the way of the console. */
   void show(List<String> lines);
 

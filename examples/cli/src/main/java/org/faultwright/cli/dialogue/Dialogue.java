@@ -181,6 +181,9 @@ public final class Dialogue {
         if (!show(answer, due, question)) {
           return End.LEFT;
         }
+        if (talk.console().leavesTime()) {
+          job.foresee(question);
+        }
         Optional<String> line = talk.console().ask(words(question));
         if (line.isEmpty()) {
           return End.LEFT;

@@ -43,12 +43,14 @@ final class Job implements AutoCloseable {
         }
       };
 
+  private final Foresight foresight;
   private Diagnosis diagnosis;
 
   Job(Engine engine, Pack pack, CaseFile caseFile, CaseStore store) {
     this.engine = engine;
     this.pack = pack;
     this.store = store;
+    this.foresight = new Foresight(engine, pack);
     this.diagnosis = engine.resume(pack, caseFile);
     caseFile.facts().forEach(told -> answers.push(List.of(told.id())));
   }
@@ -66,7 +68,36 @@ final class Job implements AutoCloseable {
   }
 
   Answer answer() {
-    return before.computeIfAbsent(caseFile(), known -> diagnosis.answer());
+    Answer known = before.get(caseFile());
+    if (known == null) {
+      known = foresight.of(caseFile()).orElseGet(diagnosis::answer);
+      before.put(caseFile(), known);
+    }
+    return known;
+  }
+
+  /** Works out beside what each of these answers would lead to. */
+  void foresee(Question question) {
+    List<CaseFile> cases = new ArrayList<>();
+    for (Question.Choice choice : question.choices()) {
+      if (choice.act() instanceof Act.Tell tell) {
+        CaseFile then = caseFile();
+        for (Fact fact : told(question.turns(), tell.facts())) {
+          then = then.with(fact);
+        }
+        if (!before.containsKey(then)) {
+          cases.add(then);
+        }
+      }
+    }
+    foresight.begin(cases);
+  }
+
+  private List<Fact> told(List<BenchState> turns, List<Fact> facts) {
+    List<Fact> told = new ArrayList<>();
+    turned(turns).forEach(position -> told.add(new Fact.BenchSet(position)));
+    told.addAll(facts);
+    return told;
   }
 
   WhyCause why(CauseId cause) {
@@ -84,10 +115,7 @@ final class Job implements AutoCloseable {
    */
   void tell(List<BenchState> turns, List<Fact> facts) {
     List<FactId> told = new ArrayList<>();
-    for (BenchState position : turned(turns)) {
-      told.add(diagnosis.tell(new Fact.BenchSet(position)));
-    }
-    for (Fact fact : facts) {
+    for (Fact fact : told(turns, facts)) {
       told.add(diagnosis.tell(fact));
     }
     if (!told.isEmpty()) {
@@ -169,6 +197,7 @@ final class Job implements AutoCloseable {
 
   @Override
   public void close() {
+    foresight.close();
     diagnosis.close();
   }
 }

@@ -81,6 +81,11 @@ public final class LineConsole implements Console {
   }
 
   @Override
+  public boolean leavesTime() {
+    return true;
+  }
+
+  @Override
   public void show(List<String> lines) {
     terminal.puts(Capability.clear_screen);
     lines.forEach(line -> terminal.writer().println(line));
