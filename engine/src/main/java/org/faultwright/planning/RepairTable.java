@@ -157,7 +157,7 @@ final class RepairTable {
     }
     for (int t = 0; t < proofs; t++) {
       Proof proof = model.proofs.get(t);
-      look.at(world, proof.sight().pActs, false);
+      look.at(world, proof.sight().pActs, proof.sight().hiddenToo);
       fails[t] = 0;
       int bit = addFailures(proof.sight(), 1, fails, t, new double[proof.sight().findings.size()]);
       if (bit != Facet.SETTLED) {
@@ -266,7 +266,7 @@ final class RepairTable {
       }
     }
     for (Proof proof : model.proofs) {
-      look.at(haze, proof.sight().pActs, false);
+      look.at(haze, proof.sight().pActs, proof.sight().hiddenToo);
       if (proof.sight().settle(look, new double[proof.sight().findings.size()]) != Facet.SETTLED) {
         return false;
       }
@@ -313,7 +313,7 @@ final class RepairTable {
   private List<Double> atLeast(byte[] haze, boolean pass) {
     List<Double> least = new ArrayList<>();
     for (Proof proof : model.proofs) {
-      look.at(haze, proof.sight().pActs, false);
+      look.at(haze, proof.sight().pActs, proof.sight().hiddenToo);
       least.add(pAtLeast(proof.sight(), pass, new double[proof.sight().findings.size()]));
     }
     return least;
