@@ -62,6 +62,9 @@ final class WorldSearch {
   private final List<Double> masses = new ArrayList<>();
   private double covered;
 
+  /** Branches less likely than this are left out. */
+  private double least;
+
   private record CauseSet(BitSet present, double mass) {}
 
   /**
@@ -156,6 +159,7 @@ final class WorldSearch {
   }
 
   LikelyWorlds find(double pLeftOut, int most) {
+    least = pLeftOut / (PATIENCE * most);
     PriorityQueue<CauseSet> open =
         new PriorityQueue<>(Comparator.comparingDouble((CauseSet s) -> -s.mass));
     Deque<CauseSet> notLookedBeyond = new ArrayDeque<>();
@@ -379,7 +383,8 @@ final class WorldSearch {
         }
       }
       double part = evaluate();
-      if (part > 0) {
+      // a table of forty pins tells a little of sixty bits: their unlikely values stay left out
+      if (part > 0 && (part >= least || part >= mass / 2)) {
         splitBits(more, part);
       }
     }
