@@ -30,6 +30,9 @@ public final class Evaluation {
   private boolean usesScaled;
   private double logConstant;
 
+  /** 1 / P(evidence), after the downward pass. */
+  private double inverse;
+
   private final int[] changed = new int[FEW];
 
   /** How many variables have changed since the last upward pass; above {@link #FEW}: many. */
@@ -38,14 +41,13 @@ public final class Evaluation {
   Evaluation(Circuit circuit) {
     this.circuit = circuit;
     this.cells = new double[circuit.structure.up.end];
-    clear();
+    System.arraycopy(circuit.leafValues, 0, cells, 0, circuit.leafValues.length);
+    cells[circuit.leafValues.length] = 1;
   }
 
   /** Forgets all evidence. */
   public void clear() {
-    int leaves = circuit.leafValues.length;
-    System.arraycopy(circuit.leafValues, 0, cells, 0, leaves);
-    cells[leaves] = 1;
+    System.arraycopy(circuit.leafValues, 0, cells, 0, circuit.structure.indicators.end());
     logConstant = 0;
     changes = FEW + 1;
   }
@@ -189,17 +191,26 @@ public final class Evaluation {
       cells = Arrays.copyOf(cells, downward.program().end);
     }
     downward.program().run(cells);
+    inverse = 1 / cells[circuit.structure.rootCell()];
   }
 
   /** P(variable = state | evidence), after both passes. */
   public double marginal(int variable, int state) {
     int leaf = leaf(variable, state);
     int cell = downward.cells()[leaf];
-    int root = circuit.structure.rootCell();
     if (cell < 0) {
       return 0;
     }
-    return usesScaled ? scaled.share(leaf, cell, root) : cells[leaf] * cells[cell] / cells[root];
+    return usesScaled
+        ? scaled.share(leaf, cell, circuit.structure.rootCell())
+        : cells[leaf] * cells[cell] * inverse;
+  }
+
+  /** P(state | evidence) for all states of a variable, after both passes. */
+  public void marginals(int variable, double[] into) {
+    for (int s = 0; s < into.length; s++) {
+      into[s] = marginal(variable, s);
+    }
   }
 
   /**
@@ -221,11 +232,10 @@ public final class Evaluation {
 
   private double derivative(int leaf) {
     int cell = downward.cells()[leaf];
-    int root = circuit.structure.rootCell();
     if (cell < 0) {
       return 0;
     }
-    return usesScaled ? scaled.quotient(cell, root) : cells[cell] / cells[root];
+    return usesScaled ? scaled.quotient(cell, circuit.structure.rootCell()) : cells[cell] * inverse;
   }
 
   /**

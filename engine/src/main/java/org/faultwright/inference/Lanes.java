@@ -17,7 +17,12 @@ public final class Lanes {
   private final int count;
   private double[][] rows;
   private Circuit.Downward downward;
+
+  /** 1 / P(evidence) in each lane, after the downward pass. */
+  private final double[] inverse;
+
   private final Evaluation[] alone;
+  private final double[] logP;
 
   Lanes(Circuit circuit, int count) {
     if (count < 1) {
@@ -27,6 +32,8 @@ public final class Lanes {
     this.count = count;
     rows = new double[circuit.structure.up.end][count];
     alone = new Evaluation[count];
+    inverse = new double[count];
+    logP = new double[count];
     int leaves = circuit.leafValues.length;
     for (int leaf = 0; leaf < leaves; leaf++) {
       Arrays.fill(rows[leaf], circuit.leafValues[leaf]);
@@ -53,7 +60,9 @@ public final class Lanes {
     circuit.structure.up.run(rows, count);
     double[] root = rows[circuit.structure.rootCell()];
     for (int lane = 0; lane < count; lane++) {
-      alone[lane] = root[lane] >= TINY && root[lane] <= 1 / TINY ? null : alone(lane);
+      boolean within = root[lane] >= TINY && root[lane] <= 1 / TINY;
+      alone[lane] = within ? null : alone(lane);
+      logP[lane] = within ? Math.log(root[lane]) : alone[lane].upward();
     }
   }
 
@@ -69,9 +78,7 @@ public final class Lanes {
 
   /** ln P(evidence) of one set; negative infinity when it is impossible. */
   public double logPEvidence(int lane) {
-    return alone[lane] != null
-        ? alone[lane].upward()
-        : Math.log(rows[circuit.structure.rootCell()][lane]);
+    return logP[lane];
   }
 
   /** The downward pass for all sets of evidence. */
@@ -86,9 +93,13 @@ public final class Lanes {
       }
     }
     downward.program().run(rows, count);
+    double[] root = rows[circuit.structure.rootCell()];
+    for (int lane = 0; lane < count; lane++) {
+      inverse[lane] = 1 / root[lane];
+    }
     for (Evaluation one : alone) {
-      if (one != null && one.upward() > Double.NEGATIVE_INFINITY) {
-        one.downward();
+      if (one != null) {
+        one.downwardEvenIfImpossible();
       }
     }
   }
@@ -100,8 +111,30 @@ public final class Lanes {
     }
     int leaf = leaf(variable, state);
     int cell = downward.cells()[leaf];
-    return cell < 0
-        ? 0
-        : rows[leaf][lane] * rows[cell][lane] / rows[circuit.structure.rootCell()][lane];
+    return cell < 0 ? 0 : rows[leaf][lane] * rows[cell][lane] * inverse[lane];
+  }
+
+  /**
+   * P(variable = state | evidence) in each set, after both passes; 0 in a set that is impossible.
+   *
+   * @param into as many as there are sets
+   */
+  public void marginals(int variable, int state, double[] into) {
+    int leaf = leaf(variable, state);
+    int cell = downward.cells()[leaf];
+    if (cell < 0) {
+      Arrays.fill(into, 0);
+      return;
+    }
+    double[] weights = rows[leaf];
+    double[] derivatives = rows[cell];
+    for (int lane = 0; lane < into.length; lane++) {
+      into[lane] = weights[lane] * derivatives[lane] * inverse[lane];
+    }
+    for (int lane = 0; lane < into.length; lane++) {
+      if (alone[lane] != null) {
+        into[lane] = logP[lane] == Double.NEGATIVE_INFINITY ? 0 : marginal(lane, variable, state);
+      }
+    }
   }
 }

@@ -102,6 +102,9 @@ class CircuitProperty {
       for (int v = 0; v < plain.variables(); v++) {
         for (int s = 0; s < plain.states(v); s++) {
           assertThat(lanes.marginal(lane, v, s)).isEqualTo(alone[lane].marginal(v, s));
+          double[] row = new double[count];
+          lanes.marginals(v, s, row);
+          assertThat(row[lane]).isEqualTo(alone[lane].marginal(v, s));
         }
       }
     }

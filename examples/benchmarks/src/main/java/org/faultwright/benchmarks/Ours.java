@@ -38,6 +38,14 @@ final class Ours implements Contender {
     return circuit;
   }
 
+  int nodes() {
+    return all.length;
+  }
+
+  int states(int node) {
+    return all[node].length;
+  }
+
   int operations() {
     return circuit.operations();
   }
@@ -50,9 +58,7 @@ final class Ours implements Contender {
     logPEvidence();
     evaluation.downward();
     for (int v = 0; v < all.length; v++) {
-      for (int s = 0; s < all[v].length; s++) {
-        all[v][s] = evaluation.marginal(v, s);
-      }
+      evaluation.marginals(v, all[v]);
     }
     return all;
   }
