@@ -217,8 +217,11 @@ class AdviceProperty {
     return (to.on() ? s.turnOn() : s.turnOff()).orElseThrow();
   }
 
-  /** Of a test that is advised some outcome would change what is believed of the device. */
-  @Property(tries = 200, maxDiscardRatio = 20)
+  /**
+   * Of a test that is advised some outcome would change what is believed of the device. In most
+   * random packs no test is worth its while, hence the many draws.
+   */
+  @Property(tries = 500, maxDiscardRatio = 200)
   void testsThatAreAdvisedCanTellSomething_whenAnyFactsAreTold(@ForAll("situations") Situation s) {
     try (Diagnosis diagnosis = Engine.create().open(s.pack(), Intake.PLAIN)) {
       s.plainFacts().forEach(diagnosis::tell);
