@@ -31,11 +31,12 @@ public final class Compare {
 
   private Compare() {}
 
-  /** Runs as many rounds as the first argument says; 5 if there is none. */
+  /** Runs as many rounds as the first argument says, 5 if there is none, on the networks named. */
   public static void main(String[] args) throws Exception {
     int rounds = args.length > 0 ? Integer.parseInt(args[0]) : 5;
     List<String> networks = new ArrayList<>();
-    for (String name : NETWORKS) {
+    List<String> named = args.length > 1 ? List.of(args).subList(1, args.length) : NETWORKS;
+    for (String name : named) {
       if (Asked.of(name).isPresent()) {
         networks.add(name);
       } else {
