@@ -51,6 +51,11 @@ public record CaseFile(
     return new CaseFile(name, title, pack, packVersion, other, facts, expectation);
   }
 
+  /** This case without what it expects to come out. */
+  public CaseFile expectingNothing() {
+    return new CaseFile(name, title, pack, packVersion, intake, facts, Optional.empty());
+  }
+
   /** This case with one more fact, numbered after the last one. */
   public CaseFile with(Fact fact) {
     List<Told> more = new ArrayList<>(facts);

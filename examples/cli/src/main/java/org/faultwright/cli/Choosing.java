@@ -39,16 +39,20 @@ final class Choosing {
       if (!notice.isEmpty()) {
         lines.add(notice);
       }
-      lines.add("Which device and which part of it? Its number; quit leaves.");
+      lines.add("Which device and which part of it? Its number, or several of one device: 1 2.");
+      lines.add("quit leaves");
       Optional<String> line = ask(lines);
       if (line.isEmpty()) {
         return Optional.empty();
       }
       String typed = line.get();
-      if (typed.matches("[0-9]{1,3}")
-          && Integer.parseInt(typed) >= 1
-          && Integer.parseInt(typed) <= ids.size()) {
-        return Optional.of(ids.get(Integer.parseInt(typed) - 1));
+      if (typed.matches("[0-9]{1,3}([ ,+]+[0-9]{1,3})*")) {
+        try {
+          return Optional.of(PackId.ofAll(numbered(ids, typed)));
+        } catch (IllegalArgumentException e) {
+          notice = "Not '" + typed + "': " + e.getMessage() + ".";
+          continue;
+        }
       }
       List<PackId> fitting = ids.stream().filter(id -> id.toString().contains(typed)).toList();
       if (fitting.size() == 1 && !typed.isEmpty()) {
@@ -56,6 +60,18 @@ final class Choosing {
       }
       notice = "'" + typed + "' is none of them; type 1 to " + ids.size() + ".";
     }
+  }
+
+  private static List<PackId> numbered(List<PackId> ids, String typed) {
+    List<PackId> chosen = new ArrayList<>();
+    for (String word : typed.split("[ ,+]+")) {
+      int number = Integer.parseInt(word);
+      if (number < 1 || number > ids.size()) {
+        throw new IllegalArgumentException("type 1 to " + ids.size());
+      }
+      chosen.add(ids.get(number - 1));
+    }
+    return PackId.ofAll(chosen).each();
   }
 
   /** A file that is not there yet; empty: whoever sat there has left. */

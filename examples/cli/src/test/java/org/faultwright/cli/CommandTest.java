@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -167,6 +168,33 @@ class CommandTest {
     Shell.Result result = Shell.PLAIN.run("diagnose");
     assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
     assertThat(result.err()).contains("a dialogue needs a terminal", "--plain", "converse");
+  }
+
+  @Test
+  void diagnose_asksForThePacks_andTakesSeveralOfOneFamily() {
+    Path file = folder.resolve("two.yaml");
+    Shell.Result listed =
+        Shell.PLAIN.reading("").run("diagnose", "--plain", "--as", file.toString());
+    List<String> packs =
+        listed.out().lines().filter(line -> line.matches("[0-9]+  .*/.*")).toList();
+    String charging = number(packs, "wren-handset/charging");
+    String power = number(packs, "wren-handset/power");
+    String other = number(packs, "siskin-handset/power-key");
+    Shell.Result both =
+        Shell.PLAIN
+            .reading(charging + " " + other + "\n77\nx\n" + charging + " " + power + "\n\n2\n")
+            .run("diagnose", "--plain", "--as", file.toString());
+    assertThat(both.out())
+        .contains("packs must be of one family", "type 1 to ", "'x' is none of them");
+    assertThat(file).content().contains("pack: wren-handset/charging+power@", "complaint: ");
+  }
+
+  private static String number(List<String> packs, String id) {
+    return packs.stream()
+        .filter(line -> line.endsWith(id))
+        .map(line -> line.substring(0, line.indexOf(' ')))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

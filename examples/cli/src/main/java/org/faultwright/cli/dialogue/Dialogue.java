@@ -1,6 +1,7 @@
 package org.faultwright.cli.dialogue;
 
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -133,8 +134,12 @@ public final class Dialogue {
         if (line.isEmpty()) {
           return false;
         }
-        if (!line.get().isBlank()) {
-          elsewhere.to(Path.of(line.get().strip()));
+        try {
+          if (!line.get().isBlank()) {
+            elsewhere.to(Path.of(line.get().strip()));
+          }
+        } catch (InvalidPathException wrong) {
+          continue; // the same trouble is told once more
         }
       }
     }

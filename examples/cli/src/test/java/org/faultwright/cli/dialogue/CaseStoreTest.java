@@ -72,6 +72,16 @@ class CaseStoreTest {
   }
 
   @Test
+  void whatIsExpectedGoes_whenTheFactThatDecidesIsTakenOut() throws IOException {
+    String decided = BY_HAND.replace("expect:\n", "expect:\n  decisive: loupe\n");
+    String text = saved(decided, read(decided).without(new FactId(3)));
+    assertThat(text)
+        .isEqualTo(decided.substring(0, decided.indexOf("  - outcome")))
+        .contains("# she was sure of it");
+    assertThat(read(text).facts()).hasSize(2);
+  }
+
+  @Test
   void theFirstFactGetsItsHeading() throws IOException {
     String bare = BY_HAND.substring(0, BY_HAND.indexOf("facts:"));
     assertThat(saved(bare, read(bare).with(complaint())))

@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.CaseReader;
+import org.faultwright.casefile.CaseReading;
 import org.faultwright.cli.Golden;
 import org.faultwright.cli.text.Screen;
 import org.faultwright.diagnosis.Engine;
@@ -120,6 +122,51 @@ class DialogueGolden {
     Golden.assertSame("dialogue-readings-and-alarms", seen);
   }
 
+  /** Through a repair and its proof to the end. */
+  @Test
+  void toTheEnd() throws IOException {
+    String seen =
+        drawn(
+            "1",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "",
+            "1", // taken in, opening agreed
+            "2", // steady
+            "other look-at-grille",
+            "1", // packed
+            "1", // brushed clean
+            "1", // still silent
+            "/",
+            "2", // no, a tone is heard
+            "1"); // the end
+    Golden.assertSame("dialogue-to-the-end", seen.substring(seen.indexOf("NEXT")));
+  }
+
+  /** A case whose facts cannot all be true, gone on with. */
+  @Test
+  void impossible() throws IOException {
+    Path cases = PACK.resolveSibling("cases");
+    Path file = Files.copy(cases.resolve("two-looks.yaml"), folder.resolve("two-looks.yaml"));
+    String text = Files.readString(file);
+    CaseFile caseFile =
+        ((CaseReading.Readable) new CaseReader(pack()).read(YamlText.read(file))).caseFile();
+    try (RecordingTerminal terminal =
+        new RecordingTerminal(
+            SCREEN, List.of("why amp", "", "if", "", "7", "out 3", "facts", ""))) {
+      Dialogue.resume(terminal, Engine.create(), pack(), caseFile, file, text);
+      Golden.assertSame("dialogue-impossible", terminal.record());
+    }
+    CaseReading kept = new CaseReader(pack()).read(YamlText.read(file));
+    assertThat(kept.report()).isEmpty();
+    assertThat(((CaseReading.Readable) kept).caseFile().facts()).hasSize(2);
+  }
+
   /** The same for a screen reader. */
   @Test
   void plain() throws IOException {
@@ -146,10 +193,14 @@ class DialogueGolden {
   }
 
   private void begin(Console console) throws IOException {
-    Pack pack = ((PackReading.Readable) new PackReader().read(YamlText.read(PACK))).pack();
+    Pack pack = pack();
     CaseFile empty = CaseFile.begun("plover-7", pack.id(), pack.version());
     Path file = folder.resolve("plover-7.yaml");
     Dialogue.begin(console, Engine.create(), pack, empty, file);
     assertThat(Files.readString(file)).startsWith("case: plover-7\n");
+  }
+
+  private static Pack pack() {
+    return ((PackReading.Readable) new PackReader().read(YamlText.read(PACK))).pack();
   }
 }
