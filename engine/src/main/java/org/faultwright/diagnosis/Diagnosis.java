@@ -17,6 +17,8 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.planning.Plan;
+import org.faultwright.planning.PlanLimits;
 import org.faultwright.planning.Planner;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
@@ -121,6 +123,30 @@ public final class Diagnosis implements AutoCloseable {
       facts.forEach(fork::tell);
       return fork.answer();
     }
+  }
+
+  /**
+   * The whole plan from here to the end of the job: what to do first, and what then, whatever comes
+   * out. It keeps to what the customer has agreed to so far. Empty where nothing ranks, because the
+   * facts cannot all be true or the case is too wide; {@link #answer} says which.
+   *
+   * <p>A plan ends jobs by their expected cost alone. What rules decide beyond that (an alarm, data
+   * to be saved first, a cause that calls for other hands) is in the answer.
+   */
+  public Optional<Plan> plan(PlanLimits limits) {
+    Answering.Worked now = worked();
+    Findings findings = now.answer().findings();
+    return now.worlds()
+        .map(
+            worlds ->
+                planner
+                    .orElseThrow()
+                    .plan(
+                        worlds,
+                        findings.situation(),
+                        caseFile.intake(),
+                        Permitted.by(findings),
+                        limits));
   }
 
   /**

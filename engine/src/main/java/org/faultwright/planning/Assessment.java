@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.OutcomeId;
@@ -36,6 +38,13 @@ final class Assessment {
 
   private final List<Test> tests = new ArrayList<>();
   private int[] repairs = {};
+
+  /** Repairs to plan with even where what they cure has been ruled out. */
+  private Set<Integer> stillInPlan = Set.of();
+
+  /** Whether more repairs bear on what is lost than are planned with. */
+  private boolean leavesOutRepairs;
+
   private RepairSearch search;
   private double[] sums = new double[64];
   private int[] touched = new int[64];
@@ -44,23 +53,47 @@ final class Assessment {
   /** A test that could be done now. */
   private record Test(int step, Sight sight, Optional<Seen> before, double cost, int bench) {}
 
+  /** A case as it stands. */
   Assessment(
       CaseModel model, Costs costs, LikelyWorlds worlds, Situation now, Permissions permissions) {
+    this(
+        model,
+        costs,
+        showings(model, worlds),
+        Arrays.stream(worlds.p()).map(p -> p / (1 - worlds.pLeftOut())).toArray(),
+        worlds.pLeftOut(),
+        now,
+        permissions);
+  }
+
+  /** A case as it is or may come to be. */
+  Assessment(
+      CaseModel model,
+      Costs costs,
+      Showing[] showings,
+      double[] p,
+      double pLeftOut,
+      Situation now,
+      Permissions permissions) {
     this.model = model;
     this.device = model.device;
     this.costs = costs;
     this.now = now;
+    this.showings = showings;
+    this.p = p;
+    this.pLeftOut = pLeftOut;
     bench = costs.ways.state(now.on());
     futures = new Futures(model, costs, permissions, now);
     present = futures.present();
-    pLeftOut = worlds.pLeftOut();
-    showings = new Showing[worlds.size()];
-    p = new double[showings.length];
-    int[] places = device.places(worlds.coordinates());
+  }
+
+  private static Showing[] showings(CaseModel model, LikelyWorlds worlds) {
+    Showing[] showings = new Showing[worlds.size()];
+    int[] places = model.device.places(worlds.coordinates());
     for (int w = 0; w < showings.length; w++) {
-      showings[w] = model.showing(device.world(places, worlds.bits()[w]));
-      p[w] = worlds.p()[w] / (1 - pLeftOut);
+      showings[w] = model.showing(model.device.world(places, worlds.bits()[w]));
     }
+    return showings;
   }
 
   /** No function is known to be lost: the device can be handed over. */
@@ -140,6 +173,82 @@ final class Assessment {
     return Math.min(1, sum);
   }
 
+  // What a whole plan asks for.
+
+  /** A test that could be done now and whose outcome is not known. */
+  record Testing(int step, Sight sight, double cost, int bench) {}
+
+  /**
+   * A repair that could be done now.
+   *
+   * @param proofs the function tests after it
+   * @param cost with function tests, and what both need of the bench
+   * @param bench after it
+   */
+  record Repairing(int step, int[] proofs, double cost, int bench) {}
+
+  /** The repairs that cure something which is not negligible now. */
+  Set<Integer> relevantRepairs() {
+    double[] pPresent = pPresent();
+    return Arrays.stream(model.repairs)
+        .filter(s -> bearsOnLost(s, pPresent))
+        .boxed()
+        .collect(Collectors.toSet());
+  }
+
+  /**
+   * Finds the tests and repairs there are.
+   *
+   * @param inPlan repairs that cured something at the beginning of the plan: ECR0 counted them
+   */
+  Assessment settled(Set<Integer> inPlan) {
+    stillInPlan = inPlan;
+    findTests();
+    settleRepairs(chooseRepairs());
+    return this;
+  }
+
+  boolean leavesOutRepairs() {
+    return leavesOutRepairs;
+  }
+
+  List<Testing> testings() {
+    return tests.stream()
+        .filter(t -> t.before.isEmpty())
+        .map(t -> new Testing(t.step, t.sight, t.cost, t.bench))
+        .toList();
+  }
+
+  List<Repairing> repairings() {
+    List<Repairing> found = new ArrayList<>();
+    for (int r = 0; r < repairs.length; r++) {
+      int ready = costs.benchFor(bench, repairs[r]);
+      if (ready < 0 || !present.isOpen(r, 0, ready)) {
+        continue;
+      }
+      double cost = costs.ofStep(repairs[r]) + costs.ofWay(bench, repairs[r]);
+      int[] proofs = present.proofs(r, 1 << r, ready);
+      int after = ready;
+      for (int proof : proofs) {
+        int test = model.proofs.get(proof).step();
+        cost += test < 0 ? costs.proofCost : costs.ofStep(test) + costs.ofWay(after, test);
+        after = test < 0 ? after : costs.benchFor(after, test);
+      }
+      found.add(new Repairing(repairs[r], proofs, cost, after));
+    }
+    return found;
+  }
+
+  /** The least cost without tests, and the first repair of the sequence; -1: to end the job. */
+  Ecr0 ecr0() {
+    fill(search.start(), null, 0);
+    Found found = search.cheapest(bench, present);
+    return new Ecr0(found.cost(), found.plan().length == 0 ? -1 : repairs[found.plan()[0]]);
+  }
+
+  /** What {@link #ecr0} finds. */
+  record Ecr0(double cost, int first) {}
+
   // Which tests and repairs there are.
 
   private void findTests() {
@@ -186,12 +295,7 @@ final class Assessment {
    * with the most cure per cost.
    */
   private List<Integer> chooseRepairs() {
-    double[] pPresent = new double[model.logic.causeCount()];
-    for (int w = 0; w < showings.length; w++) {
-      for (int c : showings[w].present) {
-        pPresent[c] += p[w];
-      }
-    }
+    double[] pPresent = pPresent();
     List<Integer> found = new ArrayList<>();
     List<Integer> closed = new ArrayList<>();
     double[] promise = new double[device.steps.size()];
@@ -201,7 +305,7 @@ final class Assessment {
           step.proves().isEmpty() && (!step.changes().isEmpty() || step.swap().isPresent());
       if (!isRepair
           || now.done().contains(step.id()) && !step.repeatable()
-          || !bearsOnLost(s, pPresent)) {
+          || !stillInPlan.contains(s) && !bearsOnLost(s, pPresent)) {
         continue;
       }
       int ready = costs.benchFor(bench, s);
@@ -219,10 +323,21 @@ final class Assessment {
     }
     found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
+    leavesOutRepairs = found.size() > RepairSearch.MOST_REPAIRS;
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
     few.sort(Comparator.naturalOrder());
     return few;
+  }
+
+  private double[] pPresent() {
+    double[] pPresent = new double[model.logic.causeCount()];
+    for (int w = 0; w < showings.length; w++) {
+      for (int c : showings[w].present) {
+        pPresent[c] += p[w];
+      }
+    }
+    return pPresent;
   }
 
   private double cures(int repair, double[] pPresent) {

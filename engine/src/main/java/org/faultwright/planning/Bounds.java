@@ -33,6 +33,15 @@ final class Bounds {
 
   private static final int UNKNOWN = -2;
 
+  /**
+   * Whether tests may come between repairs: then the bench may have been brought anywhere, and a
+   * function test that passes by mistake ends the job at the price of a comeback.
+   */
+  private final boolean anywhere;
+
+  /** What it costs, at least, to end the job without a repair, apart from closing. */
+  private final double end;
+
   /** The class of states of which nothing is known: function tests may pass after any repair. */
   private static final int ANY = -1;
 
@@ -89,7 +98,9 @@ final class Bounds {
   private final double[] least;
   private final double[] price;
 
-  Bounds(RepairTree tree, Costs costs, int[] repairs, int repeatable) {
+  Bounds(RepairTree tree, Costs costs, int[] repairs, int repeatable, boolean anywhere) {
+    this.anywhere = anywhere;
+    end = anywhere ? Math.min(costs.exitFee(), costs.comeback) : costs.exitFee();
     this.tree = tree;
     this.costs = costs;
     this.repeatable = repeatable;
@@ -146,7 +157,7 @@ final class Bounds {
       for (int at : from) {
         least = Math.min(least, leastWay(at, steps[r]));
       }
-      wayBack[r] = least;
+      wayBack[r] = anywhere ? 0 : least;
     }
     closing = leastClose.length == 0 ? 0 : Arrays.stream(leastClose).min().orElseThrow();
   }
@@ -265,7 +276,7 @@ final class Bounds {
   private boolean repeatingNeverHelps(Trouble trouble) {
     boolean never = true;
     for (int r = 0; r < steps.length; r++) {
-      double saves = (1 - pFails(trouble, r)) * costs.exitFee();
+      double saves = (1 - pFails(trouble, r)) * end;
       never &= (repeatable >> r & 1) == 0 || saves <= leastCost[r];
     }
     return never;
@@ -316,7 +327,7 @@ final class Bounds {
       price[r] = leastCost[r] + wayBack[r];
     }
     for (int set = all; set >= 0; set--) {
-      double best = costs.exitFee() * rem[set];
+      double best = end * rem[set];
       for (int r = 0; r < n; r++) {
         if ((set >> r & 1) == 0 && price[r] < Double.POSITIVE_INFINITY) {
           double cost = price[r] * rem[set] + cheated[set * n + r] * costs.comeback;
@@ -345,7 +356,7 @@ final class Bounds {
 
   /** The least cost where some mass has failed all function tests. */
   double fromHere(int done, double failed) {
-    double cheapest = costs.exitFee();
+    double cheapest = end;
     for (int r = 0; r < steps.length; r++) {
       if ((done & ~repeatable & 1 << r) == 0) {
         cheapest = Math.min(cheapest, price[r]);
@@ -356,25 +367,36 @@ final class Bounds {
 
   /** A lower bound of what a belief costs where each of its states is known. */
   double whereKnown(Belief belief, int bench) {
-    double end = costs.exitFee() + costs.close(bench);
+    double leave = end + costs.close(bench);
     double cheapest = Double.POSITIVE_INFINITY;
     for (int r = 0; r < steps.length; r++) {
       cheapest = Math.min(cheapest, priceFrom(bench, r) + leastClose[r]);
     }
-    cheapest = Math.min(end, cheapest);
+    cheapest = Math.min(leave, cheapest);
     double sum = 0;
     for (int i = 0; i < belief.count; i++) {
       int c = classOf(belief.rows[i]);
-      sum += belief.mass[i] * (c < 0 ? cheapest : whereKnown(bench, end)[c]);
+      sum += belief.mass[i] * (c < 0 ? cheapest : whereKnown(bench, leave)[c]);
     }
     return sum;
+  }
+
+  /**
+   * The least that a state could cost if it were known, tests allowed that may lead to handing the
+   * device over as it is.
+   */
+  double whereKnown(int row, int bench) {
+    double leave = end + costs.close(bench);
+    int c = classOf(row);
+    double least = c < 0 ? 0 : whereKnown(bench, leave)[c];
+    return Math.min(least, tree.lost(row) * costs.comeback);
   }
 
   private double priceFrom(int bench, int r) {
     return leastCost[r] + Math.min(costs.ofWay(bench, steps[r]), wayBack[r]);
   }
 
-  private double[] whereKnown(int bench, double end) {
+  private double[] whereKnown(int bench, double leave) {
     double[] found = knownAt.get(bench);
     if (found == null) {
       found = new double[lasting.size()];
@@ -384,7 +406,7 @@ final class Bounds {
         for (int r = 0; r < steps.length; r++) {
           best = Math.min(best, priceFrom(bench, r) + afterTests(r, 0, 1));
         }
-        found[c] = Math.min(end, best);
+        found[c] = Math.min(leave, best);
       }
       knownAt.put(bench, found);
     }

@@ -2,6 +2,7 @@ package org.faultwright.planning;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.Intake;
 import org.faultwright.pack.Harm;
@@ -92,6 +93,13 @@ final class Costs {
     double cost = ways.cost(bench, BenchWays.CLOSED);
     cost = Double.isInfinite(cost) ? allWays.cost(bench, BenchWays.CLOSED) : cost;
     return Double.isInfinite(cost) ? 0 : cost;
+  }
+
+  /** The way that {@link #close} prices; empty where there is none at all. */
+  Optional<Route.Way> wayToClose(int bench) {
+    Route permitted = ways.way(bench, BenchWays.CLOSED);
+    Route route = permitted instanceof Route.Way ? permitted : allWays.way(bench, BenchWays.CLOSED);
+    return route instanceof Route.Way way ? Optional.of(way) : Optional.empty();
   }
 
   /** The least that closing costs from any state of the bench that is ready for a step. */

@@ -3,19 +3,13 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.faultwright.casefile.Guard;
 import org.faultwright.casefile.Situation;
-import org.faultwright.pack.ComplaintId;
-import org.faultwright.pack.Observation;
-import org.faultwright.pack.OutcomeId;
-import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
-import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Proof;
@@ -351,74 +345,15 @@ final class Futures {
     }
 
     private Situation imagine(List<Repair> repaired) {
-      Map<StepId, OutcomeId> outcomes = new LinkedHashMap<>(now.outcomes());
-      Map<PointId, StateId> readings = new LinkedHashMap<>(now.readings());
-      Map<ComplaintId, Boolean> lost = new LinkedHashMap<>(now.lost());
-      Set<StepId> done = new LinkedHashSet<>(now.done());
-      if (step >= 0) {
-        Step s = device.steps.get(step);
-        done.add(s.id());
-        if (s.isAttempt()) {
-          outcomes.keySet().removeAll(device.movesOutcomes(step));
-          readings.keySet().removeAll(device.movesReadings(step));
-        }
-        note(s, seen, outcomes, readings, lost);
-      }
+      Situation s = step < 0 ? now : Imagined.afterTest(device, now, step, seen);
       for (Repair repair : repaired) {
-        done.add(device.steps.get(repair.step).id());
-        outcomes.keySet().removeAll(device.movesOutcomes(repair.step));
-        readings.keySet().removeAll(repair.changesPoints);
+        List<Step> failed = new ArrayList<>();
         for (int p : repair.usualProofs()) {
-          noteFailure(device.steps.get(model.proofs.get(p).step()), done, outcomes);
+          failed.add(device.steps.get(model.proofs.get(p).step()));
         }
+        s = Imagined.afterRepair(device, s, repair.step, failed);
       }
-      return new Situation(
-          now.symptoms(),
-          outcomes,
-          readings,
-          now.histories(),
-          now.on(),
-          done,
-          lost,
-          now.consents(),
-          now.goal(),
-          now.board());
-    }
-  }
-
-  private static void noteFailure(Step test, Set<StepId> done, Map<StepId, OutcomeId> outcomes) {
-    done.add(test.id());
-    outcomes.remove(test.id());
-    if (test.shows().orElse(null) instanceof Observation.OfNode o) {
-      outcomes.put(test.id(), o.positive());
-    } else if (test.shows().orElse(null) instanceof Observation.OfNodes o) {
-      outcomes.put(test.id(), o.positive());
-    }
-  }
-
-  private void note(
-      Step s,
-      Seen seen,
-      Map<StepId, OutcomeId> outcomes,
-      Map<PointId, StateId> readings,
-      Map<ComplaintId, Boolean> lost) {
-    if (seen instanceof Seen.Both both) {
-      note(s, both.shown(), outcomes, readings, lost);
-      note(s, both.read(), outcomes, readings, lost);
-    } else if (seen instanceof Seen.Shown shown) {
-      outcomes.put(s.id(), shown.outcome());
-      boolean passed = device.passes(s).filter(seen::equals).isPresent();
-      s.proves().ifPresent(c -> lost.put(c, !passed));
-    } else if (seen instanceof Seen.OffNormal off) {
-      for (Point point : DeviceModel.points(s)) {
-        if (point.id().equals(off.point())) {
-          readings.put(point.id(), off.state());
-          break;
-        }
-        readings.putIfAbsent(point.id(), StateId.NORMAL);
-      }
-    } else {
-      DeviceModel.points(s).forEach(p -> readings.putIfAbsent(p.id(), StateId.NORMAL));
+      return s;
     }
   }
 }

@@ -99,10 +99,19 @@ public final class Planner {
       Intake intake,
       Permissions permissions,
       Optional<Weighing> ifAgreed) {
+    Setting setting = setting(now, intake, permissions);
+    Assessment assessment = new Assessment(setting.model, setting.costs, worlds, now, permissions);
+    return setting.nothingLost ? assessment.handOver(ifAgreed) : assessment.weigh(ifAgreed);
+  }
+
+  /** What a situation is weighed with. */
+  record Setting(CaseModel model, Costs costs, boolean nothingLost) {}
+
+  Setting setting(Situation now, Intake intake, Permissions permissions) {
     TurnTables tables = new TurnTables(turns, places, permissions, now);
     BenchWays permitted =
         ways.computeIfAbsent(tables.key, k -> new BenchWays(device.pack(), shop, tables));
-    Costs ofCase =
+    Costs costsOfCase =
         costs.computeIfAbsent(
             new CostsKey(permitted, intake.deviceValue(), intake.ceiling()),
             k -> new Costs(device, shop, intake, permitted, allWays));
@@ -118,8 +127,34 @@ public final class Planner {
       model = caseModel(about);
       caseModels.put(about, model);
     }
-    Assessment assessment = new Assessment(model, ofCase, worlds, now, permissions);
-    return nothingLost ? assessment.handOver(ifAgreed) : assessment.weigh(ifAgreed);
+    return new Setting(model, costsOfCase, nothingLost);
+  }
+
+  /** What things would cost if every turn of a switch were permitted. */
+  Costs leastCosts(Intake intake) {
+    return new Costs(device, shop, intake, allWays, allWays);
+  }
+
+  DeviceModel device() {
+    return device;
+  }
+
+  Shop shop() {
+    return shop;
+  }
+
+  /**
+   * Plans a case to its end.
+   *
+   * @throws IllegalArgumentException when the limits do not fit
+   */
+  public Plan plan(
+      LikelyWorlds worlds,
+      Situation now,
+      Intake intake,
+      Permissions permissions,
+      PlanLimits limits) {
+    return new PlanSearch(this, intake, permissions, limits).plan(worlds, now);
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {

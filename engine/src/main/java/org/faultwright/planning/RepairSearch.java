@@ -89,7 +89,7 @@ final class RepairSearch {
       again |= table.model.device.steps.get(step(r)).repeatable() ? 1 << r : 0;
     }
     repeatable = again;
-    bounds = new Bounds(tree, costs, repairs, repeatable);
+    bounds = new Bounds(tree, costs, repairs, repeatable, false);
     for (int d = 0; d < MOST_REPAIRS; d++) {
       order[d] = new int[repairs.length];
       promise[d] = new double[repairs.length];

@@ -81,6 +81,7 @@ public final class Main implements Runnable {
       CommandLine command, Surroundings surroundings, String... args) {
     Map<String, Function<Surroundings, Object>> commands = new LinkedHashMap<>();
     commands.put("diagnose", Diagnose::new);
+    commands.put("plan", PlanCase::new);
     commands.put("suppose", Suppose::new);
     commands.put("converse", Converse::new);
     commands.put("lint", Lint::new);

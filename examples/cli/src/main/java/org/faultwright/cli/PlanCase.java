@@ -1,0 +1,114 @@
+package org.faultwright.cli;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.faultwright.cli.json.PlanJson;
+import org.faultwright.cli.text.Page;
+import org.faultwright.cli.text.PlanText;
+import org.faultwright.diagnosis.Diagnosis;
+import org.faultwright.diagnosis.Engine;
+import org.faultwright.planning.Plan;
+import org.faultwright.planning.PlanLimits;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Shows the whole plan of a case before the first screw is turned. */
+@Command(
+    name = "plan",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Show the whole plan of one case: what to do first, and what then, whatever comes out;",
+      "what it is expected to take, and how the job may end."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:There is a plan.",
+      "1:The case or its pack has errors, or its facts cannot all be true.",
+      "2:The command was not understood, or the file is not there.",
+      "3:A fault of Faultwright itself."
+    })
+final class PlanCase implements Callable<Integer> {
+
+  private final Surroundings surroundings;
+
+  @Parameters(
+      index = "0",
+      paramLabel = "FILE",
+      description = "The case file; - reads it from standard input.")
+  private String file = "";
+
+  @Option(
+      names = "--depth",
+      paramLabel = "STEPS",
+      defaultValue = "8",
+      description = "Follow each branch for so many steps. Default: ${DEFAULT-VALUE}.")
+  private int depth;
+
+  @Option(
+      names = "--least",
+      paramLabel = "PERCENT",
+      defaultValue = "1",
+      description =
+          "Do not follow branches that happen in fewer cases of a hundred. Default:"
+              + " ${DEFAULT-VALUE}.")
+  private double least;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "SECONDS",
+      defaultValue = "2",
+      description = "Time for looking ahead. Default: ${DEFAULT-VALUE}.")
+  private double seconds;
+
+  @Option(names = "--json", description = "Print the plan as JSON, for other programs.")
+  private boolean json;
+
+  @Mixin private PacksOption packs = new PacksOption();
+
+  @Mixin private PackOption named = new PackOption();
+
+  PlanCase(Surroundings surroundings) {
+    this.surroundings = surroundings;
+  }
+
+  @Override
+  public Integer call() {
+    PlanLimits limits = limits();
+    Ahead.loadRules();
+    OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
+    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+      Optional<Plan> plan = diagnosis.plan(limits);
+      if (plan.isEmpty()) {
+        surroundings
+            .err()
+            .println("no plan: nothing ranks; 'faultwright diagnose " + file + "' says why");
+        return ExitCode.FINDINGS;
+      }
+      if (json) {
+        new PlanJson(opened.pack()).write(surroundings.out(), plan.get());
+      } else {
+        Page page = new Page(surroundings.screen());
+        new PlanText(page, opened.pack()).write(plan.get());
+        page.printOn(surroundings.out());
+      }
+      return ExitCode.CLEAN;
+    }
+  }
+
+  private PlanLimits limits() {
+    if (depth < 1) {
+      throw Stopped.byUsage("--depth must be at least 1: " + depth);
+    }
+    if (!(least > 0 && least <= 100)) {
+      throw Stopped.byUsage("--least must be above 0 and at most 100: " + least);
+    }
+    if (!(seconds > 0 && seconds <= 3600)) {
+      throw Stopped.byUsage("--seconds must be above 0 and at most 3600: " + seconds);
+    }
+    Duration budget = Duration.ofMillis(Math.max(1, Math.round(1000 * seconds)));
+    return new PlanLimits(budget, PlanLimits.ORDINARY.mostAhead(), least / 100, depth);
+  }
+}
