@@ -145,8 +145,7 @@ public final class PlanText {
       }
     } else if (node instanceof PlanNode.End end) {
       line(
-          depth,
-          when + (end.ending() == Ending.REPAIRED ? "close up, done" : words(end.ending())));
+          depth, when + (end.ending() == Ending.REPAIRED ? "close up, done" : words(end.ending())));
     } else if (node instanceof PlanNode.AndSoOn more) {
       line(
           depth,
