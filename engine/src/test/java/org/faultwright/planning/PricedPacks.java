@@ -29,7 +29,7 @@ import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 
 /** Random packs in which steps cost something, and what random cases in them come to. */
-final class PricedPacks {
+public final class PricedPacks {
 
   static final ComplaintId COMPLAINT = new ComplaintId("complaint-a");
 
@@ -58,6 +58,11 @@ final class PricedPacks {
               return step;
             });
     return withNothing(priced);
+  }
+
+  /** The same pack in which looking is cheap and repairs are dear. */
+  public static Pack priced(Pack pack) {
+    return withSteps(pack, s -> Bench.costing(s, s.isAttempt() ? 25 : 1));
   }
 
   static Pack withSteps(Pack pack, UnaryOperator<Step> change) {
