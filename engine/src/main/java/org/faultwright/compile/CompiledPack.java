@@ -19,6 +19,7 @@ import org.faultwright.inference.CircuitCompiler;
 import org.faultwright.inference.Compilation;
 import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Evaluation;
+import org.faultwright.inference.Inquiry;
 import org.faultwright.inference.Marginals;
 import org.faultwright.inference.Model;
 import org.faultwright.measurement.ReadingModel;
@@ -396,6 +397,54 @@ public final class CompiledPack implements PackCompilation {
     }
     entered.mixture().downward();
     return new Belief(this, facts, network, bound, entered, logP, route);
+  }
+
+  /**
+   * How likely each cause is, estimated from random draws; for cases that are over budget.
+   *
+   * @param facts facts about a device as taken in, or after attempts
+   * @param draws how many draws to make, at least 1
+   * @param seed the same seed gives the same estimate
+   * @return empty where the facts came up in no draw
+   * @throws IllegalArgumentException when readings of several points share the error of an
+   *     instrument
+   */
+  public Optional<Estimate> estimate(List<Told> facts, int draws, long seed) {
+    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
+    Network network = Network.of(pack, lineage, bound.timeline(), Slots.of(pack, bound, List.of()));
+    Model model = network.model(priors);
+    Evaluation weights = CircuitCompiler.weightsOnly(model).evaluation();
+    Evidence.Entered entered = Evidence.enter(pack, network, readings, bound.bound(), weights);
+    if (!entered.offsets().isEmpty()) {
+      throw new IllegalArgumentException(
+          "readings must not share the error of an instrument: " + facts);
+    }
+    Map<CauseId, Ref.At> open = new LinkedHashMap<>();
+    network.causes.forEach(
+        (c, ref) -> {
+          if (ref instanceof Ref.At at) {
+            open.put(c, at);
+          }
+        });
+    Set<Integer> asked = new LinkedHashSet<>();
+    open.values().forEach(at -> asked.add(at.variable()));
+    Marginals answer =
+        Inquiry.of(PerCase.weighed(weights, model), asked)
+            .within(0)
+            .orDrawing(draws, seed)
+            .of(model);
+    if (!(answer instanceof Marginals.Estimated estimated)) {
+      return Optional.empty();
+    }
+    Map<CauseId, Estimate.OfCause> causes = new LinkedHashMap<>();
+    open.forEach(
+        (c, at) ->
+            causes.put(
+                c,
+                new Estimate.OfCause(
+                    estimated.p().get(at.variable())[at.state()],
+                    estimated.standardErrors().get(at.variable())[at.state()])));
+    return Optional.of(new Estimate(estimated.draws(), estimated.effectiveDraws(), causes));
   }
 
   /** Enters facts, no readings among them, into an evaluation. */

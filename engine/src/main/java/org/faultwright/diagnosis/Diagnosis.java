@@ -10,6 +10,7 @@ import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
 import org.faultwright.compile.BeliefResult;
 import org.faultwright.compile.CompiledPack;
+import org.faultwright.compile.Estimate;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.explanation.Explainer;
 import org.faultwright.explanation.WhyCause;
@@ -214,6 +215,18 @@ public final class Diagnosis implements AutoCloseable {
     Optional<Belief> belief =
         result instanceof Belief known ? Optional.of(known) : Optional.empty();
     return new PinReporting(compiled, step, findings, belief).report(caseFile.facts());
+  }
+
+  /**
+   * How likely each cause is, estimated from random draws: for a case whose outlook is {@link
+   * Outlook.OverBudget}, and nothing that an answer does on its own.
+   *
+   * @param draws how many draws to make, at least 1
+   * @param seed the same seed gives the same estimate
+   * @return empty where the facts came up in no draw
+   */
+  public Optional<Estimate> estimate(int draws, long seed) {
+    return compiled.estimate(standing(answer().findings()), draws, seed);
   }
 
   static List<Told> standing(Findings findings) {

@@ -52,7 +52,8 @@ public sealed interface Marginals {
    *     estimate, and its standard error too, are not to be relied on
    * @param logPEvidence ln of the estimated P(evidence)
    * @param p for each asked variable the estimated P(state | evidence)
-   * @param standardErrors of {@code p}
+   * @param standardErrors of {@code p}; 0 where no draw had the state, or all had it: then P may be
+   *     some 3 / effectiveDraws away (rule of three)
    */
   record Estimated(
       int draws,

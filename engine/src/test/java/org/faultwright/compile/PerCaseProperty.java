@@ -98,4 +98,27 @@ class PerCaseProperty {
         .forEach((c, p) -> assertThat(belief.p(c)).as("%s", c).isCloseTo(p, within(1e-12)));
     assertThat(belief.logPEvidence()).isCloseTo(expected.logPEvidence(), within(1e-9));
   }
+
+  @Example
+  void estimateIsWithinItsError_andTheSameWithTheSameSeed() {
+    CompiledPack compiled = (CompiledPack) CompiledPack.compile(wide(), 1e8);
+    List<Fact> facts = new ArrayList<>();
+    for (int f = 0; f < 6; f++) {
+      facts.add(Facts.outcome("t" + f, f < 2 ? "positive" : "negative"));
+    }
+    Belief exact = (Belief) compiled.belief(Facts.told(facts));
+    Estimate estimate = compiled.estimate(Facts.told(facts), 100_000, 3).orElseThrow();
+    assertThat(estimate.effectiveDraws()).isGreaterThan(300);
+    assertThat(estimate.causes()).hasSize(18);
+    estimate
+        .causes()
+        .forEach(
+            (c, e) ->
+                // five standard errors, and what no draw has seen: e^-7
+                assertThat(e.p())
+                    .as("%s", c)
+                    .isCloseTo(
+                        exact.p(c), within(5 * e.standardError() + 7 / estimate.effectiveDraws())));
+    assertThat(compiled.estimate(Facts.told(facts), 100_000, 3)).contains(estimate);
+  }
 }
