@@ -1,7 +1,9 @@
 package org.faultwright.casefile;
 
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -12,6 +14,7 @@ import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 
 /**
@@ -39,6 +42,7 @@ final class TurnedTable {
   private final Step step;
   private final Step.PinTable table;
   private final PinNames names;
+  private final Map<PointId, ReadingModel> models = new HashMap<>();
 
   TurnedTable(Pack pack, Step step, PinNames names) {
     this.pack = pack;
@@ -93,12 +97,7 @@ final class TurnedTable {
     if (point.reference().dimension() != value.kind()) {
       return 1;
     }
-    ReadingModel model =
-        ReadingModel.of(
-            point.reference(),
-            point.states().stream()
-                .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
-                .toList());
+    ReadingModel model = models.computeIfAbsent(point.id(), id -> model(point));
     double u = ReadingUncertainty.expected(pack, step, point).combined();
     double[] likelihood = model.likelihood(List.of(value), 0, u);
     double fit = P_NORMAL * likelihood[0];
@@ -106,6 +105,14 @@ final class TurnedTable {
       fit += (1 - P_NORMAL) * likelihood[s] / (likelihood.length - 1);
     }
     return fit;
+  }
+
+  private static ReadingModel model(Point point) {
+    return ReadingModel.of(
+        point.reference(),
+        point.states().stream()
+            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
+            .toList());
   }
 
   /** The kind of quantity that is read at the pins. */

@@ -353,6 +353,7 @@ final class WorldSearch {
   private void splitBits(byte[] bits, double mass) {
     int split = -1;
     double best = CERTAIN;
+    double kept = mass;
     for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
       if (bits[i] != LikelyWorlds.UNRESOLVED || !matters(i, present(bits))) {
         continue;
@@ -363,13 +364,17 @@ final class WorldSearch {
         continue;
       } else if (uncertain <= CERTAIN) {
         bits[i] = (byte) (p > 0.5 ? 1 : 0);
+      } else if (uncertain * mass <= least) {
+        // a table of forty pins tells a little of sixty bits: their unlikely values stay left out
+        bits[i] = (byte) (p > 0.5 ? 1 : 0);
+        kept *= 1 - uncertain;
       } else if (uncertain > best) {
         best = uncertain;
         split = i;
       }
     }
     if (split < 0) {
-      list(bits, mass);
+      list(bits, kept);
       return;
     }
     for (int value = 1; value >= 0; value--) {
@@ -383,7 +388,6 @@ final class WorldSearch {
         }
       }
       double part = evaluate();
-      // a table of forty pins tells a little of sixty bits: their unlikely values stay left out
       if (part > 0 && (part >= least || part >= mass / 2)) {
         splitBits(more, part);
       }

@@ -39,11 +39,12 @@ final class StateDensity {
     void marks(double noise, List<Double> into);
   }
 
-  /** Uniform between two ends, plus normal noise of its own. */
-  private record Box(double weight, double low, double high, double blur) implements Part {
+  /** Uniform between two ends, plus normal noise of its own; one of the ends is the limit. */
+  private record Box(double weight, double low, double high, double blur, double limit)
+      implements Part {
     @Override
     public double pdf(double y, double noise) {
-      double u = Math.hypot(blur, noise);
+      double u = root(blur, noise);
       if (u == 0) {
         double inside = y > low && y < high ? 1 : y == low || y == high ? 0.5 : 0;
         return inside / (high - low);
@@ -61,7 +62,7 @@ final class StateDensity {
 
     @Override
     public double cdf(double y, double noise) {
-      double u = Math.hypot(blur, noise);
+      double u = root(blur, noise);
       double area =
           u == 0
               ? Math.max(0, y - low) - Math.max(0, y - high)
@@ -76,7 +77,7 @@ final class StateDensity {
 
     @Override
     public double finest(double y, double reach, double noise) {
-      double u = Math.hypot(blur, noise);
+      double u = root(blur, noise);
       double within = reach + FAR * u;
       return Math.abs(y - low) < within || Math.abs(y - high) < within
           ? u
@@ -85,7 +86,7 @@ final class StateDensity {
 
     @Override
     public void marks(double noise, List<Double> into) {
-      double u = Math.hypot(blur, noise);
+      double u = root(blur, noise);
       for (double end : new double[] {low, high}) {
         for (double k = -REACH; k <= REACH; k += 0.5) {
           into.add(end + k * u);
@@ -101,30 +102,30 @@ final class StateDensity {
   private record Bell(double weight, double mean, double sd) implements Part {
     @Override
     public double pdf(double y, double noise) {
-      double u = Math.hypot(sd, noise);
+      double u = root(sd, noise);
       double z = (y - mean) / u;
       return Math.exp(-z * z / 2) / (u * SQRT_2_PI);
     }
 
     @Override
     public double cdf(double y, double noise) {
-      return phi((y - mean) / Math.hypot(sd, noise));
+      return phi((y - mean) / root(sd, noise));
     }
 
     @Override
     public double peak(double noise) {
-      return 1 / (Math.hypot(sd, noise) * SQRT_2_PI);
+      return 1 / (root(sd, noise) * SQRT_2_PI);
     }
 
     @Override
     public double finest(double y, double reach, double noise) {
-      double u = Math.hypot(sd, noise);
+      double u = root(sd, noise);
       return Math.abs(y - mean) < reach + FAR * u ? u : Double.POSITIVE_INFINITY;
     }
 
     @Override
     public void marks(double noise, List<Double> into) {
-      double u = Math.hypot(sd, noise);
+      double u = root(sd, noise);
       for (double k = -REACH; k <= REACH; k += 0.25) {
         into.add(mean + k * u);
       }
@@ -147,10 +148,31 @@ final class StateDensity {
   /** Density of a reading at y, not over-range, with noise of the given standard deviation. */
   double pdf(double y, double noise) {
     double sum = 0;
+    double edge = Double.NaN; // boxes of one mixture mostly begin at one limit
+    double blur = Double.NaN;
+    double u = 0;
+    double pEdge = 0;
     for (Part part : parts) {
-      sum += part.weight() * part.pdf(y, noise);
+      if (part instanceof Box box && (noise > 0 || box.blur > 0)) {
+        if (box.blur != blur || box.low != edge && box.high != edge) {
+          blur = box.blur;
+          u = Math.sqrt(blur * blur + noise * noise);
+          edge = box.limit;
+          pEdge = cut(y, edge, u);
+        }
+        double pFar = cut(y, box.low == edge ? box.high : box.low, u);
+        sum += box.weight * Math.abs(pEdge - pFar) / (box.high - box.low);
+      } else {
+        sum += part.weight() * part.pdf(y, noise);
+      }
     }
     return sum;
+  }
+
+  /** PHI((y - edge) / u), without its far tails. */
+  private static double cut(double y, double edge, double u) {
+    double z = (y - edge) / u;
+    return z > FAR ? 1 : z < -FAR ? 0 : phi(z);
   }
 
   /** An upper bound of the density of a reading, wherever it lies. */
@@ -185,6 +207,11 @@ final class StateDensity {
 
   void marks(double noise, List<Double> into) {
     parts.forEach(p -> p.marks(noise, into));
+  }
+
+  /** The root of the sum of squares; nothing here is so large or small that it must be scaled. */
+  private static double root(double a, double b) {
+    return Math.sqrt(a * a + b * b);
   }
 
   /** P(Z at most z) for a standard normal Z. */
@@ -230,7 +257,7 @@ final class StateDensity {
     Mixture part(double ofRest, double end, double otherEnd, double blur) {
       double weight = left * ofRest;
       left -= weight;
-      parts.add(new Box(weight, Math.min(end, otherEnd), Math.max(end, otherEnd), blur));
+      parts.add(new Box(weight, Math.min(end, otherEnd), Math.max(end, otherEnd), blur, end));
       return this;
     }
   }
