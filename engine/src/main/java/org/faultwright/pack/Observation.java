@@ -2,12 +2,16 @@ package org.faultwright.pack;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 
 /** What a step or a symptom shows: its outcomes, and how likely each is. */
 public sealed interface Observation {
 
   /** The outcomes in the author's order; "could not do" is none of them. */
   List<OutcomeId> outcomes();
+
+  /** The outcome to expect of a device in order; of equally likely ones the author's first. */
+  OutcomeId inOrder();
 
   /**
    * Two outcomes that look at one event or cause.
@@ -22,6 +26,11 @@ public sealed interface Observation {
     @Override
     public List<OutcomeId> outcomes() {
       return List.of(positive, negative);
+    }
+
+    @Override
+    public OutcomeId inOrder() {
+      return negative;
     }
   }
 
@@ -46,6 +55,11 @@ public sealed interface Observation {
     public List<OutcomeId> outcomes() {
       return List.of(positive, negative);
     }
+
+    @Override
+    public OutcomeId inOrder() {
+      return negative;
+    }
   }
 
   /**
@@ -65,6 +79,12 @@ public sealed interface Observation {
       states = List.copyOf(states);
       outcomes = List.copyOf(outcomes);
       rows = Ordered.copy(rows);
+    }
+
+    @Override
+    public OutcomeId inOrder() {
+      Map<OutcomeId, Chance> normal = rows.getOrDefault(StateId.NORMAL, Map.of());
+      return likeliest(outcomes, o -> normal.containsKey(o) ? normal.get(o).p() : 0);
     }
   }
 
@@ -86,6 +106,12 @@ public sealed interface Observation {
       outcomes = List.copyOf(outcomes);
       rows = Ordered.copy(rows);
     }
+
+    @Override
+    public OutcomeId inOrder() {
+      List<Chance> row = rows.get(given.stream().map(g -> false).toList());
+      return likeliest(outcomes, o -> row.get(outcomes.indexOf(o)).p());
+    }
   }
 
   /**
@@ -100,5 +126,13 @@ public sealed interface Observation {
     public TrueState {
       triggers = Ordered.copy(triggers);
     }
+  }
+
+  private static OutcomeId likeliest(List<OutcomeId> outcomes, ToDoubleFunction<OutcomeId> p) {
+    OutcomeId best = outcomes.get(0);
+    for (OutcomeId outcome : outcomes) {
+      best = p.applyAsDouble(outcome) > p.applyAsDouble(best) ? outcome : best;
+    }
+    return best;
   }
 }

@@ -30,6 +30,12 @@ abstract class Facet {
     this.pass = pass;
   }
 
+  private Facet(Observation shows) {
+    this(
+        shows.outcomes().stream().map(Seen.Shown::new).toList(),
+        shows.outcomes().indexOf(shows.inOrder()));
+  }
+
   final List<Seen> outcomes() {
     return outcomes;
   }
@@ -69,18 +75,6 @@ abstract class Facet {
     return new OfNode(logic, o);
   }
 
-  private static List<Seen.Shown> shown(List<OutcomeId> outcomes) {
-    return outcomes.stream().map(Seen.Shown::new).toList();
-  }
-
-  private static int mostLikely(double[] row) {
-    int best = 0;
-    for (int o = 1; o < row.length; o++) {
-      best = row[o] > row[best] ? o : best;
-    }
-    return best;
-  }
-
   /** Two outcomes that look at one node. */
   private static final class OfNode extends Facet {
     private final int node;
@@ -88,7 +82,7 @@ abstract class Facet {
     private final double criesWolf;
 
     OfNode(FaultLogic logic, Observation.OfNode o) {
-      super(shown(o.outcomes()), 1);
+      super(o);
       node = logic.number(o.node());
       catches = o.catches().p();
       criesWolf = o.criesWolf().p();
@@ -113,7 +107,7 @@ abstract class Facet {
     private final double allMissed;
 
     OfNodes(FaultLogic logic, Observation.OfNodes o) {
-      super(shown(o.outcomes()), 1);
+      super(o);
       nodes = logic.numbersOf(o.rates().keySet());
       allMissed = 1 - o.criesWolf().p();
       missed = o.rates().values().stream().mapToDouble(s -> (1 - s.p()) / allMissed).toArray();
@@ -143,7 +137,7 @@ abstract class Facet {
     private final double[][] rows;
 
     OfStates(FaultLogic logic, Step step, Observation.OfStates o) {
-      super(shown(o.outcomes()), mostLikely(row(o, StateId.NORMAL)));
+      super(o);
       triggers = o.states().stream().map(s -> logic.triggersOf(step, s)).toArray(Inputs[]::new);
       List<double[]> all = new ArrayList<>();
       o.states().forEach(s -> all.add(row(o, s.id())));
@@ -182,7 +176,7 @@ abstract class Facet {
     private final double[][] rows;
 
     OfTable(FaultLogic logic, Observation.OfTable o) {
-      super(shown(o.outcomes()), mostLikely(row(o, 0)));
+      super(o);
       nodes = logic.numbersOf(o.given());
       rows = new double[1 << nodes.length][];
       for (int key = 0; key < rows.length; key++) {

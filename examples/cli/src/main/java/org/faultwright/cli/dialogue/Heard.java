@@ -1,6 +1,7 @@
 package org.faultwright.cli.dialogue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -109,8 +110,7 @@ sealed interface Heard {
                   : "There is no " + typed + " here; type 1 to " + choices.size() + "."));
     }
     String begin = simple(typed);
-    List<Choice> fitting =
-        choices.stream().filter(c -> simple(c.words()).startsWith(begin)).toList();
+    List<Choice> fitting = choices.stream().filter(c -> begins(c, begin)).toList();
     if (fitting.size() == 1) {
       return Optional.of(new Chosen(fitting.get(0)));
     } else if (fitting.size() > 1) {
@@ -123,6 +123,12 @@ sealed interface Heard {
                   + ". Type its number."));
     }
     return Optional.empty();
+  }
+
+  /** A choice may also be named by what it means beside what was seen before: "holds: gone". */
+  private static boolean begins(Choice choice, String begin) {
+    return Arrays.stream(choice.words().split(": "))
+        .anyMatch(part -> simple(part).startsWith(begin));
   }
 
   private static String simple(String words) {

@@ -82,9 +82,38 @@ final class Questions {
       facts.add(new Fact.OutcomeSeen(step.id(), outcome));
       String p =
           likely.containsKey(outcome) ? " (" + Figures.percent(likely.get(outcome)) + ")" : "";
-      choices.add(new Choice(FactWords.of(outcome) + p, new Act.Tell(facts)));
+      choices.add(
+          new Choice(FactWords.of(outcome) + beside(step, outcome) + p, new Act.Tell(facts)));
     }
     return new Question("What came out?", choices, Optional.empty(), Optional.of(step.id()), turns);
+  }
+
+  /** What an outcome means beside what the same step showed before the last attempt. */
+  private String beside(Step step, OutcomeId outcome) {
+    return before(step)
+        .map(
+            was ->
+                was.equals(outcome)
+                    ? ": same"
+                    : outcome.equals(step.shows().orElseThrow().inOrder())
+                        ? ": gone"
+                        : ": different")
+        .orElse("");
+  }
+
+  /** What a step showed last, where something was tried on the device after it. */
+  private Optional<OutcomeId> before(Step step) {
+    Optional<OutcomeId> last = Optional.empty();
+    boolean tried = false;
+    for (Told told : answer.caseFile().facts()) {
+      if (told.fact() instanceof Fact.OutcomeSeen seen && seen.step().equals(step.id())) {
+        last = Optional.of(seen.outcome());
+        tried = false;
+      } else if (told.fact() instanceof Fact.StepDone done) {
+        tried |= pack.steps().get(done.step()).isAttempt();
+      }
+    }
+    return tried ? last : Optional.empty();
   }
 
   /** The points of a step that the board at hand has. */

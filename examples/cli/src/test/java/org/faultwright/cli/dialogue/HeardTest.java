@@ -47,6 +47,16 @@ class HeardTest {
     assertThat(Heard.of(typed, PICK)).isEqualTo(new Heard.Chosen(DROPS));
   }
 
+  @ParameterizedTest
+  @CsvSource({"drops", "same", "sa"})
+  void aChoice_byWhatItMeansBesideWhatWasSeenBefore(String typed) {
+    Choice same = new Choice("drops out: same (40 %)", new Act.End());
+    Choice gone = new Choice("holds: gone (60 %)", new Act.SomethingElse());
+    Question again =
+        new Question("?", List.of(same, gone), Optional.empty(), Optional.empty(), List.of());
+    assertThat(Heard.of(typed, again)).isEqualTo(new Heard.Chosen(same));
+  }
+
   @Test
   void lettersOfAChoice_comeBeforeShortWords() {
     // h begins 'help' as well
