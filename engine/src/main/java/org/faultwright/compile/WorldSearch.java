@@ -159,7 +159,7 @@ final class WorldSearch {
   }
 
   LikelyWorlds find(double pLeftOut, int most) {
-    least = pLeftOut / (PATIENCE * most);
+    least = 1e-4 * pLeftOut / (PATIENCE * most);
     PriorityQueue<CauseSet> open =
         new PriorityQueue<>(Comparator.comparingDouble((CauseSet s) -> -s.mass));
     Deque<CauseSet> notLookedBeyond = new ArrayDeque<>();
