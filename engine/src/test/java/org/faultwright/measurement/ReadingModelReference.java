@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ReadingModelReference {
 
@@ -30,6 +32,36 @@ class ReadingModelReference {
         ReadingModel.of(new Reference.Around(Dimension.VOLTAGE, 0.62, 0.02), List.of());
     assertThat(model.pConforms(ReadingValue.parse("0.62 V", Dimension.VOLTAGE), 0.01))
         .isCloseTo(0.954499736, within(1e-9));
+  }
+
+  /**
+   * JCGM 106:2012, 9.5, resistors of 1500 ohm made with a deviation of 0.12 ohm for a tolerance of
+   * 0.20 ohm: 9.56 % do not conform (values from memory, recomputed).
+   */
+  @Test
+  void pConforms_resistorsBeforeInspection() {
+    ReadingModel model =
+        ReadingModel.of(new Reference.Around(Dimension.RESISTANCE, 1500, 0.20), List.of());
+    assertThat(model.pConforms(ReadingValue.parse("1500 ohm", Dimension.RESISTANCE), 0.12))
+        .isCloseTo(0.904419, within(1e-6));
+  }
+
+  /** Quantiles of the normal distribution, standard tables (values from memory, recomputed). */
+  @ParameterizedTest
+  @CsvSource({"0.80, 0.8416", "0.90, 1.2816", "0.95, 1.6449", "0.99, 2.3263", "0.999, 3.0902"})
+  void pConforms_atAQuantileAboveOneLimit(double p, double z) {
+    Reference limit =
+        new Reference.Within(Dimension.VOLTAGE, OptionalDouble.of(5), OptionalDouble.empty());
+    ReadingModel model = ReadingModel.of(limit, List.of());
+    double u = 0.01;
+    assertThat(
+            model.pConforms(
+                new ReadingValue.Measured(new Quantity(5 + z * u, Dimension.VOLTAGE)), u))
+        .isCloseTo(p, within(2e-5));
+    assertThat(
+            model.pConforms(
+                new ReadingValue.Measured(new Quantity(5 - z * u, Dimension.VOLTAGE)), u))
+        .isCloseTo(1 - p, within(2e-5));
   }
 
   /**

@@ -17,6 +17,8 @@ class ToleranceFactorReference {
   /** Handbook tables of three places. */
   private static final double TO_TABLES = 5e-4;
 
+  private static final double TO_TWO_PLACES = 5.5e-3;
+
   /** NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.3: n = 43, 90 %, 99 % confidence. */
   @Test
   void handbookExample() {
@@ -95,14 +97,38 @@ class ToleranceFactorReference {
     assertThat(limit).isCloseTo(97.1203, within(1e-4));
   }
 
-  /** Closed form: for half of the population k sqrt n is the quantile of the central t. */
+  /**
+   * Closed form: for half of the population k sqrt n is the quantile of the central t. Standard
+   * tables at 97.5 %, and JCGM 100:2008, Table G.2, 95.45 % two-sided (values from memory,
+   * recomputed).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1, 12.706, 13.97",
+    "2, 4.303, 4.53",
+    "3, 3.182,",
+    "4, 2.776, 2.87",
+    "5, 2.571,",
+    "7, 2.365,",
+    "10, 2.228, 2.28",
+    "20, 2.086,",
+    "30, 2.042,",
+    "50, 2.009, 2.05",
+    "100, 1.984,"
+  })
+  void halfOfThePopulationIsStudents(int nu, double at975, Double at9545) {
+    double root = Math.sqrt(nu + 1.0);
+    assertThat(root * ToleranceFactor.oneSided(nu + 1, 0.5, 0.975))
+        .isCloseTo(at975, within(TO_TABLES));
+    if (at9545 != null) {
+      assertThat(root * ToleranceFactor.oneSided(nu + 1, 0.5, (1 + 0.9545) / 2))
+          .isCloseTo(at9545, within(TO_TWO_PLACES));
+    }
+  }
+
+  /** Closed form: half of the population lies above its mean, whatever the deviation. */
   @Test
-  void halfOfThePopulationIsStudents() {
-    // t at 97.5 %, standard tables (from memory, recomputed)
-    assertThat(Math.sqrt(5) * ToleranceFactor.oneSided(5, 0.5, 0.975))
-        .isCloseTo(2.776, within(5e-4));
-    assertThat(Math.sqrt(2) * ToleranceFactor.oneSided(2, 0.5, 0.975))
-        .isCloseTo(12.706, within(5e-4));
+  void halfOfThePopulationAtEvenOddsNeedsNoFactor() {
     assertThat(ToleranceFactor.oneSided(9, 0.5, 0.5)).isCloseTo(0, within(1e-9));
   }
 
