@@ -42,10 +42,7 @@ final class CaseKeys {
 
   static final Key<String> CASE = Key.required("case", Ids.spelt(s -> s), "the case's own name");
   static final Key<String> FORMAT =
-      Key.required(
-          "format",
-          Forms.scalar("1", new Shape.Words(List.of("1")), CaseKeys::format),
-          "the format that it is written in: 1");
+      Key.required("format", Forms.FORMAT, "the format that it is written in: 1");
   static final Key<String> TITLE = Key.optional("title", Forms.TEXT, "what it is about");
   static final Key<PackName> PACK =
       Key.required(
@@ -121,18 +118,6 @@ final class CaseKeys {
 
   private static Form<Map<CauseId, Double>> bounds() {
     return Ids.map(Kind.CAUSE, CauseId::new, Chances.PLAIN);
-  }
-
-  private static Optional<String> format(YamlScalar s, Scope scope) {
-    if (s.text().equals("1")) {
-      return Optional.of("1");
-    }
-    scope.error(
-        FormatRule.FORMAT_NOT_SUPPORTED,
-        s.at(),
-        "this version reads format 1, and this is format " + s.word(),
-        "write 'format: 1', or use a newer version of the program");
-    return Optional.empty();
   }
 
   /** The pack that a scalar names. */

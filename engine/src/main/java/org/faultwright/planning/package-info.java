@@ -1,9 +1,9 @@
 /**
  * What a step is worth, the order of repairs, and whole plans.
  *
- * <p>Entry type: {@code Planner}, which gives a {@code Weighing}. May use {@code compile} and
- * {@code casefile}. It has no permission logic of its own: it evaluates the guards that the rules
- * composed.
+ * <p>Entry types: {@code Planner}, which gives a {@code Weighing}, and {@code ShopReader}, which
+ * reads what time and trouble cost a shop. May use {@code compile} and {@code casefile}. It has no
+ * permission logic of its own: it evaluates the guards that the rules composed.
  *
  * <p>How it works, bottom up: {@code FaultLogic} and {@code Look} tell what acts in one world;
  * {@code Facet} and {@code Sight} what a step shows there; {@code Effects} what an attempt leaves

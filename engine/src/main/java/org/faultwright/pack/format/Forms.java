@@ -24,6 +24,10 @@ public final class Forms {
   /** Yes or no. */
   public static final Form<Boolean> YES_NO = scalar("yes or no", new Shape.YesNo(), Forms::yesOrNo);
 
+  /** The format that a file is written in. */
+  public static final Form<String> FORMAT =
+      scalar("1", new Shape.Words(List.of("1")), Forms::format);
+
   private Forms() {}
 
   /** A form that a single value takes. */
@@ -65,6 +69,18 @@ public final class Forms {
       return "write its keys in braces, or each in a line of its own below";
     }
     return node instanceof YamlScalar ? "correct it" : "write a single value";
+  }
+
+  private static Optional<String> format(YamlScalar s, Scope scope) {
+    if (s.text().equals("1")) {
+      return Optional.of("1");
+    }
+    scope.error(
+        FormatRule.FORMAT_NOT_SUPPORTED,
+        s.at(),
+        "this version reads format 1, and this is format " + s.word(),
+        "write 'format: 1', or use a newer version of the program");
+    return Optional.empty();
   }
 
   private static Optional<String> text(YamlScalar scalar, Scope scope) {

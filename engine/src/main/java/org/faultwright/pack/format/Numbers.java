@@ -16,6 +16,9 @@ public final class Numbers {
   /** A number as authors write it. */
   static final String DECIMAL = "[0-9]+(?:\\.[0-9]+)?|\\.[0-9]+";
 
+  /** What stands before a number that is not 0. */
+  static final String NOT_ZERO = "(?!0*(\\.0*)?$)";
+
   private static final Pattern NUMBER = Pattern.compile(DECIMAL);
   private static final Pattern FACTOR = Pattern.compile("x ?(" + DECIMAL + ")");
   private static final Pattern TIME = Pattern.compile("(" + DECIMAL + ") ?(s|min|h|d)");
@@ -26,22 +29,39 @@ public final class Numbers {
   private static final Map<String, Long> MILLIS =
       Map.of("s", 1_000L, "min", 60_000L, "h", 3_600_000L, "d", 86_400_000L);
 
+  private static final String AS_MONEY = "an amount of money is a bare number, as in 12.50";
+
   /** Money: a number, in the shop's currency. */
   public static final Form<Double> MONEY =
       Forms.scalar(
           "an amount of money",
-          new Shape.Number(false),
-          (s, scope) -> number(s, scope, "an amount of money is a bare number, as in 12.50"));
+          new Shape.Number(false, false),
+          (s, scope) -> number(s, scope, "a number, not below 0", AS_MONEY));
+
+  /** Money that is never nothing. */
+  public static final Form<Double> MONEY_ABOVE_ZERO =
+      Forms.scalar(
+          "an amount of money above 0",
+          new Shape.Number(false, true),
+          (s, scope) -> {
+            String what = "a number above 0";
+            Optional<Double> amount = number(s, scope, what, AS_MONEY);
+            if (amount.filter(a -> a == 0).isPresent()) {
+              bad(FormatRule.BAD_NUMBER, s, scope, what, AS_MONEY);
+              return Optional.empty();
+            }
+            return amount;
+          });
 
   /** How many: a whole number from 0. */
   public static final Form<Integer> COUNT =
-      Forms.scalar("a whole number", new Shape.Number(true), Numbers::whole);
+      Forms.scalar("a whole number", new Shape.Number(true, false), Numbers::whole);
 
   /** A factor, as in x8. */
   public static final Form<BigDecimal> FACTOR_FORM =
       Forms.scalar(
           "a factor such as x8",
-          new Shape.Pattern("x ?(?!0*(\\.0*)?$)(" + DECIMAL + ")", false),
+          new Shape.Pattern("x ?" + NOT_ZERO + "(" + DECIMAL + ")", false),
           Numbers::factor);
 
   /** A time; a bare number is minutes. */
@@ -75,10 +95,10 @@ public final class Numbers {
         : Optional.empty();
   }
 
-  private static Optional<Double> number(YamlScalar s, Scope scope, String wayOut) {
+  private static Optional<Double> number(YamlScalar s, Scope scope, String what, String wayOut) {
     Optional<BigDecimal> value = decimal(s.text());
     if (value.isEmpty()) {
-      bad(FormatRule.BAD_NUMBER, s, scope, "a number, not below 0", wayOut);
+      bad(FormatRule.BAD_NUMBER, s, scope, what, wayOut);
     }
     return value.map(BigDecimal::doubleValue);
   }

@@ -106,8 +106,12 @@ public final class SchemaWriter {
 
   private static ObjectNode number(Shape.Number n) {
     ObjectNode number =
-        JSON.objectNode().put("type", n.whole() ? "integer" : "number").put("minimum", 0);
-    return anyOf(List.of(number, text(n.whole() ? "[0-9]+" : Numbers.DECIMAL)));
+        JSON.objectNode()
+            .put("type", n.whole() ? "integer" : "number")
+            .put(n.aboveZero() ? "exclusiveMinimum" : "minimum", 0);
+    String digits = n.whole() ? "[0-9]+" : Numbers.DECIMAL;
+    return anyOf(
+        List.of(number, text(n.aboveZero() ? Numbers.NOT_ZERO + "(" + digits + ")" : digits)));
   }
 
   private static ObjectNode words(List<String> words) {

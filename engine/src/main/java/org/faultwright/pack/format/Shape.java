@@ -21,8 +21,9 @@ public sealed interface Shape {
    * A bare number, not below 0.
    *
    * @param whole whether it must be whole
+   * @param aboveZero whether 0 is none, either
    */
-  record Number(boolean whole) implements Shape {}
+  record Number(boolean whole, boolean aboveZero) implements Shape {}
 
   /** One of several words. */
   record Words(List<String> words) implements Shape {}

@@ -37,9 +37,6 @@ import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 /** The keys of a pack and of a fragment. */
 final class PackKeys {
 
-  /** The only format that there is. */
-  static final String FORMAT = "1";
-
   static final Key<PackId> PACK =
       Key.required(
           "pack",
@@ -58,10 +55,7 @@ final class PackKeys {
               PackKeys::version),
           "the version of the pack, such as 1.0.0");
   static final Key<String> FORMAT_KEY =
-      Key.required(
-          "format",
-          Forms.scalar("1", new Shape.Words(List.of(FORMAT)), PackKeys::format),
-          "the format that it is written in: 1");
+      Key.required("format", Forms.FORMAT, "the format that it is written in: 1");
   static final Key<String> TITLE = Key.required("title", Forms.TEXT, "what it is about");
 
   /** What numbers rest on that say nothing else; empty: each block must say. */
@@ -222,18 +216,6 @@ final class PackKeys {
         s.at(),
         "a version is three numbers with points between: " + s.word(),
         "write it as in 1.0.0");
-    return Optional.empty();
-  }
-
-  private static Optional<String> format(YamlScalar s, Scope scope) {
-    if (s.text().equals(FORMAT)) {
-      return Optional.of(FORMAT);
-    }
-    scope.error(
-        FormatRule.FORMAT_NOT_SUPPORTED,
-        s.at(),
-        "this version reads format 1, and this is format " + s.word(),
-        "write 'format: 1', or use a newer version of the program");
     return Optional.empty();
   }
 

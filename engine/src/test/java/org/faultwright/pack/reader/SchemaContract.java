@@ -19,6 +19,7 @@ import org.faultwright.casefile.CaseReader;
 import org.faultwright.pack.yaml.YamlAsJson;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlText;
+import org.faultwright.planning.ShopReader;
 import org.faultwright.problem.Problem;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -36,7 +37,8 @@ class SchemaContract {
       Map.of(
           "pack-1.schema.json", PackSchemas.pack(),
           "fragment-1.schema.json", PackSchemas.fragment(),
-          "case-1.schema.json", CaseReader.schema());
+          "case-1.schema.json", CaseReader.schema(),
+          "shop-1.schema.json", ShopReader.schema());
 
   private static final Map<String, Schema> SCHEMAS = Map.copyOf(schemas());
 
@@ -56,6 +58,10 @@ class SchemaContract {
         root.entry("case").isPresent()
             ? "case-1.schema.json"
             : root.entry("fragment").isPresent() ? "fragment-1.schema.json" : "pack-1.schema.json";
+    return errors(kind, root);
+  }
+
+  static List<String> errors(String kind, YamlMap root) {
     return SCHEMAS.get(kind).validate(YamlAsJson.of(root)).stream().map(Error::toString).toList();
   }
 
@@ -100,6 +106,12 @@ class SchemaContract {
     assertThat(files).hasSizeGreaterThan(10);
     return files.stream()
         .map(f -> dynamicTest(f.toString(), () -> assertThat(errors(YamlText.read(f))).isEmpty()));
+  }
+
+  @Test
+  void shop_isAcceptedBySchema() {
+    YamlMap shop = YamlText.read(Path.of("../examples/shop.yaml")).root().orElseThrow();
+    assertThat(errors("shop-1.schema.json", shop)).isEmpty();
   }
 
   @TestFactory

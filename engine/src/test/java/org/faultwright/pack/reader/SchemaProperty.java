@@ -2,7 +2,7 @@ package org.faultwright.pack.reader;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -16,6 +16,7 @@ import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.pack.yaml.YamlText;
+import org.faultwright.planning.ShopReader;
 import org.faultwright.problem.Problem;
 import org.faultwright.problem.Severity;
 
@@ -28,11 +29,27 @@ class SchemaProperty {
 
   private static final YamlMap FULL = YamlText.read(PackReaderTest.FULL).root().orElseThrow();
 
+  private static final YamlMap SHOP =
+      YamlText.read(Path.of("../examples/shop.yaml")).root().orElseThrow();
+
   private static final PackReader READER = new PackReader(PackReaderTest.FRAGMENTS);
 
   private static final List<String> SCALARS =
       List.of(
-          "5", "0.5", "-5", "yes", "35 %", "x8", "some-id", "Some Text", "2 min", "1 V", "OL", "");
+          "5",
+          "0.5",
+          "-5",
+          "yes",
+          "35 %",
+          "x8",
+          "some-id",
+          "Some Text",
+          "2 min",
+          "1 V",
+          "OL",
+          "0",
+          ".nan",
+          "");
 
   private static final class Change {
     private final Random random;
@@ -85,18 +102,35 @@ class SchemaProperty {
     return 1;
   }
 
+  private static YamlMap changed(YamlMap sound, long seed) {
+    Random random = new Random(seed);
+    int at = 1 + random.nextInt(size(sound) - 1);
+    return (YamlMap) new Change(random, at).in(sound);
+  }
+
   @StatisticsReport(StatisticsReport.StatisticsReportMode.OFF)
   @Property(tries = 400)
   void readerAndSchema_agreeOnForm(@ForAll long seed) {
-    Random random = new Random(seed);
-    int at = 1 + random.nextInt(size(FULL) - 1);
-    YamlMap changed = (YamlMap) new Change(random, at).in(FULL);
-    YamlText text = new YamlText("f.yaml", "", Optional.of(changed), List.of());
-    List<String> found = new ArrayList<>();
-    READER.read(text).problems().stream()
-        .filter(p -> p.severity() == Severity.ERROR)
-        .map(Problem::id)
-        .forEach(found::add);
+    YamlMap changed = changed(FULL, seed);
+    agree(READER.read(text(changed)).problems(), SchemaContract.errors(changed));
+  }
+
+  /** The same for a shop's preferences. */
+  @StatisticsReport(StatisticsReport.StatisticsReportMode.OFF)
+  @Property(tries = 400)
+  void readerAndSchema_agreeOnFormOfShop(@ForAll long seed) {
+    YamlMap changed = changed(SHOP, seed);
+    List<String> ofSchema = SchemaContract.errors("shop-1.schema.json", changed);
+    agree(ShopReader.read(text(changed)).problems(), ofSchema);
+  }
+
+  private static YamlText text(YamlMap root) {
+    return new YamlText("f.yaml", "", Optional.of(root), List.of());
+  }
+
+  private static void agree(List<Problem> problems, List<String> ofSchema) {
+    List<String> found =
+        problems.stream().filter(p -> p.severity() == Severity.ERROR).map(Problem::id).toList();
     boolean ofForm = found.stream().anyMatch(ReaderProblems.structural()::contains);
     Statistics.collect(ofForm ? "form" : found.isEmpty() ? "sound" : "meaning");
     Statistics.coverage(
@@ -105,9 +139,9 @@ class SchemaProperty {
           c.check("sound").percentage(p -> p > 5);
         });
     if (ofForm) {
-      assertThat(SchemaContract.errors(changed)).as("refused for " + found).isNotEmpty();
+      assertThat(ofSchema).as("refused for " + found).isNotEmpty();
     } else if (found.isEmpty()) {
-      assertThat(SchemaContract.errors(changed)).as("accepted by the reader").isEmpty();
+      assertThat(ofSchema).as("accepted by the reader").isEmpty();
     }
   }
 }
