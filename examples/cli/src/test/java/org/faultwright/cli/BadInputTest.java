@@ -219,7 +219,7 @@ class BadInputTest {
   void supposedFact_cannotSmuggleInAnother() {
     assertUsage(
         suppose("{note: x}\n  - {symptom: crackles, is: present}"),
-        "faultwright: --fact takes one line, as in --fact '{symptom: lint-visible, is: present}'");
+        "faultwright: a fact takes one line, as in --fact '{symptom: lint-visible, is: present}'");
   }
 
   @Test
@@ -227,7 +227,7 @@ class BadInputTest {
     Shell.Result result = Shell.PLAIN.run("suppose", "--packs", PACKS, example());
     assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);
     assertThat(result.out()).isEmpty();
-    assertThat(result.err()).startsWith("faultwright: Missing required option: '--fact=FACT'");
+    assertThat(result.err()).startsWith("faultwright: suppose what? Add --fact '{");
   }
 
   @Test
