@@ -33,12 +33,19 @@ final class BenchDialogue {
   private final Surroundings surroundings;
   private final PacksOption packs;
   private final PackOption named;
+  private final Engine engine;
   private final boolean plain;
 
-  BenchDialogue(Surroundings surroundings, PacksOption packs, PackOption named, boolean plain) {
+  BenchDialogue(
+      Surroundings surroundings,
+      PacksOption packs,
+      PackOption named,
+      Engine engine,
+      boolean plain) {
     this.surroundings = surroundings;
     this.packs = packs;
     this.named = named;
+    this.engine = engine;
     this.plain = plain;
   }
 
@@ -60,7 +67,6 @@ final class BenchDialogue {
       if (file.isEmpty()) {
         return ExitCode.CLEAN;
       }
-      Engine engine = Engine.create();
       Engines.checkUsable(engine, pack.get());
       CaseFile empty = CaseFile.begun(name(file.get()), pack.get().id(), pack.get().version());
       return farewell(
@@ -75,7 +81,6 @@ final class BenchDialogue {
       throw Stopped.byUsage("--resume takes a file: every answer is kept in it");
     }
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
-    Engine engine = Engine.create();
     Engines.checkUsable(engine, opened.pack());
     Path path = Path.of(file);
     try (Console console = console()) {

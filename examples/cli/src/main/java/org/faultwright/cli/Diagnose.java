@@ -9,7 +9,6 @@ import org.faultwright.cli.text.AnswerText;
 import org.faultwright.cli.text.Page;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
-import org.faultwright.diagnosis.Engine;
 import org.faultwright.diagnosis.Outlook;
 import org.faultwright.diagnosis.Scrutiny;
 import org.faultwright.explanation.WhyCause;
@@ -90,6 +89,8 @@ final class Diagnose implements Callable<Integer> {
 
   @Mixin private PackOption named = new PackOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   Diagnose(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -97,7 +98,8 @@ final class Diagnose implements Callable<Integer> {
   @Override
   public Integer call() {
     if (file.isEmpty()) {
-      BenchDialogue dialogue = new BenchDialogue(surroundings, packs, named, plain);
+      BenchDialogue dialogue =
+          new BenchDialogue(surroundings, packs, named, shop.engine(surroundings), plain);
       return resumed.isEmpty() ? dialogue.begin(as) : dialogue.resume(resumed);
     }
     if (!resumed.isEmpty() || !as.isEmpty() || plain) {
@@ -108,7 +110,7 @@ final class Diagnose implements Callable<Integer> {
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<CauseId> causes = asked.stream().map(name -> cause(opened.pack(), name)).toList();
-    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+    try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       Answer answer = diagnosis.answer();
       List<WhyCause> why = new ArrayList<>();
       if (answer.posterior().isPresent()) {

@@ -8,6 +8,7 @@ enum FileKind {
   PACK("a pack"),
   FRAGMENT("a fragment"),
   CASE("a case"),
+  SHOP("a shop's preferences"),
   UNKNOWN("of no kind that is known");
 
   private final String words;
@@ -31,6 +32,8 @@ enum FileKind {
       return CASE;
     } else if (root.entry("fragment").isPresent()) {
       return FRAGMENT;
+    } else if (root.entry("shop").isPresent()) {
+      return SHOP;
     }
     return root.entry("pack").isPresent() || root.entry("causes").isPresent() ? PACK : UNKNOWN;
   }

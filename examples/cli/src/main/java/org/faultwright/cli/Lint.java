@@ -12,12 +12,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
-/** Shows all problems of packs, fragments and cases. */
+/** Shows all problems of packs, fragments, cases and shops' preferences. */
 @Command(
     name = "lint",
     mixinStandardHelpOptions = true,
     description =
-        "Show every problem of packs, fragments and cases, each at its place and with the way out.",
+        "Show every problem of packs, fragments, cases and shops' preferences, each at its place"
+            + " and with the way out.",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:No errors; there may be warnings.",

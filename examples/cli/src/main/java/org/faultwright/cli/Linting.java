@@ -17,6 +17,8 @@ import org.faultwright.pack.reader.Fragments;
 import org.faultwright.pack.reader.PackReader;
 import org.faultwright.pack.reader.PackReading;
 import org.faultwright.pack.yaml.YamlText;
+import org.faultwright.planning.ShopReader;
+import org.faultwright.planning.ShopReading;
 import org.faultwright.problem.Problem;
 import org.faultwright.problem.SourceTexts;
 import org.faultwright.problem.Span;
@@ -69,6 +71,7 @@ final class Linting {
       case PACK -> ofPack(text);
       case FRAGMENT -> ofFragment(text);
       case CASE -> ofCase(text);
+      case SHOP -> ofShop(text);
       case UNKNOWN -> ofUnknown(text);
     };
   }
@@ -143,6 +146,11 @@ final class Linting {
     return new Found(reading.problems(), reading.texts());
   }
 
+  private static Found ofShop(YamlText text) {
+    ShopReading reading = ShopReader.read(text);
+    return new Found(reading.problems(), reading.texts());
+  }
+
   private static Found ofUnknown(YamlText text) {
     if (!text.problems().isEmpty()) {
       return new Found(text.problems(), text.source());
@@ -152,8 +160,8 @@ final class Linting {
             Problem.error(
                 FormatRule.MISSING_KEY.id(),
                 new Span(text.file(), 1, 1, 1),
-                "the file does not say what it is: a pack, a fragment or a case",
-                "begin it with 'pack:', 'fragment:' or 'case:'")),
+                "the file does not say what it is: a pack, a fragment, a case or a shop",
+                "begin it with 'pack:', 'fragment:', 'case:' or 'shop:'")),
         text.source());
   }
 

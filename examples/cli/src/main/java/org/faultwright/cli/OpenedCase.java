@@ -27,7 +27,7 @@ record OpenedCase(Pack pack, CaseFile caseFile, String text) {
       String file, PacksOption packs, PackOption named, Surroundings surroundings) {
     YamlText text = Sources.text(file, surroundings);
     FileKind kind = FileKind.of(text);
-    if (kind == FileKind.PACK || kind == FileKind.FRAGMENT) {
+    if (kind != FileKind.CASE && kind != FileKind.UNKNOWN) {
       throw Stopped.byUsage("'" + file + "' is " + kind.words() + "; name a case file");
     }
     CaseReading reading =

@@ -7,7 +7,6 @@ import org.faultwright.cli.json.PlanJson;
 import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PlanText;
 import org.faultwright.diagnosis.Diagnosis;
-import org.faultwright.diagnosis.Engine;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanLimits;
 import picocli.CommandLine.Command;
@@ -70,6 +69,8 @@ final class PlanCase implements Callable<Integer> {
 
   @Mixin private PackOption named = new PackOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   PlanCase(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -79,7 +80,7 @@ final class PlanCase implements Callable<Integer> {
     PlanLimits limits = limits();
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
-    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+    try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       Optional<Plan> plan = diagnosis.plan(limits);
       if (plan.isEmpty()) {
         surroundings

@@ -11,7 +11,6 @@ import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.SupposedText;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
-import org.faultwright.diagnosis.Engine;
 import org.faultwright.diagnosis.Outlook;
 import org.faultwright.pack.Id;
 import org.faultwright.pack.Observation;
@@ -76,6 +75,8 @@ final class Suppose implements Callable<Integer> {
 
   @Mixin private PackOption named = new PackOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   Suppose(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -91,7 +92,7 @@ final class Suppose implements Callable<Integer> {
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<Fact> supposed = facts.stream().map(f -> FactArgument.read(opened.pack(), f)).toList();
     List<List<Fact>> sides = sides(opened.pack());
-    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+    try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       if (!sides.isEmpty()) {
         return sideBySide(opened.pack(), diagnosis, supposed, sides);
       }
