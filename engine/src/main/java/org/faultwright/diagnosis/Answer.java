@@ -3,6 +3,7 @@ package org.faultwright.diagnosis;
 import java.util.List;
 import java.util.Optional;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.planning.Shop;
 import org.faultwright.rules.AdviceSet;
 import org.faultwright.rules.Findings;
 
@@ -21,6 +22,7 @@ import org.faultwright.rules.Findings;
  * @param pLeftOut the probability of unlikely combinations of causes that the weighing of steps
  *     left out; 0 where nothing was weighed
  * @param advice what to do next, and what else
+ * @param shop the rates and prices that steps were weighed by
  */
 public record Answer(
     CaseFile caseFile,
@@ -29,7 +31,8 @@ public record Answer(
     List<Considered> steps,
     java.util.OptionalDouble expectedCost,
     double pLeftOut,
-    AdviceSet advice) {
+    AdviceSet advice,
+    Shop shop) {
 
   /** Copies the list. */
   public Answer {

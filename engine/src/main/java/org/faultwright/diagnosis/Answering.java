@@ -111,7 +111,8 @@ final class Answering {
             considered(findings, weighing),
             OptionalDouble.of(weighing.expectedCost()),
             weighing.pLeftOut(),
-            advice);
+            advice,
+            shop);
     return new Worked(answer, Optional.of(worlds));
   }
 
@@ -143,7 +144,7 @@ final class Answering {
     List<Considered> steps = new ArrayList<>();
     findings.steps().values().forEach(s -> steps.add(unweighed(s)));
     return new Worked(
-        new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice),
+        new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice, shop),
         Optional.empty());
   }
 

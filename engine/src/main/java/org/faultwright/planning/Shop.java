@@ -70,9 +70,13 @@ public record Shop(
 
   /** What a part costs: the shop's own price, else the pack's, else what is assumed. */
   public double priceOf(Part part) {
+    return statedPriceOf(part).orElse(partPrice);
+  }
+
+  /** What a part costs as the shop states it, or else the pack; empty: neither does. */
+  public OptionalDouble statedPriceOf(Part part) {
     Double own = partPrices.get(part.id());
-    OptionalDouble stated = part.price();
-    return own != null ? own : stated.orElse(partPrice);
+    return own != null ? OptionalDouble.of(own) : part.price();
   }
 
   private static void notNegative(String name, double value) {

@@ -118,6 +118,21 @@ class ShopOptionTest {
   }
 
   @Test
+  void dialogue_showsThePriceOfTheShop() throws IOException {
+    String kept = file("case.yaml", Files.readString(Path.of(CASE)));
+    String dear = file("dear.yaml", SHOP.replace("speaker: 14", "speaker: 16"));
+    Shell leaving = Shell.PLAIN.reading("quit\n");
+    Shell.Result of = leaving.run("diagnose", "--plain", "--pack", PACK, "--resume", kept);
+    Shell.Result ofDear =
+        leaving.run("diagnose", "--plain", "--pack", PACK, "--shop", dear, "--resume", kept);
+
+    assertThat(of.exitCode()).isZero();
+    assertThat(ofDear.exitCode()).isZero();
+    assertThat(of.out()).contains("Part: loudspeaker, cost 14,");
+    assertThat(ofDear.out()).contains("Part: loudspeaker, cost 16,");
+  }
+
+  @Test
   void errorsOfTheShop_areShownAtTheirPlace() throws IOException {
     Shell.Result result = diagnose(PACK, file("shop.yaml", SHOP.replace("rate: 0.7", "rate: -1")));
 

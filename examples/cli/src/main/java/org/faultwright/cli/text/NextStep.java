@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.faultwright.casefile.FactId;
 import org.faultwright.diagnosis.Answer;
@@ -130,15 +131,17 @@ final class NextStep {
                   "part",
                   Ink.PLAIN,
                   part.title()
-                      + (part.price().isPresent()
-                          ? ", cost " + Figures.money(part.price().getAsDouble())
-                          : "")
+                      + price(answer.shop().statedPriceOf(part))
                       + part.leadTime()
                           .map(t -> ", takes " + Figures.time(t) + " to come")
                           .orElse(""));
               part.leaves().ifPresent(words -> add(About.PART, "note", Ink.PLAIN, words));
               part.afterwards().ifPresent(words -> add(About.PART, "after", Ink.PLAIN, words));
             });
+  }
+
+  private static String price(OptionalDouble stated) {
+    return stated.isPresent() ? ", cost " + Figures.money(stated.getAsDouble()) : "";
   }
 
   private void addLimits(Step step) {

@@ -45,6 +45,7 @@ import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 import org.faultwright.pack.reader.PackReader;
 import org.faultwright.pack.reader.PackReading;
+import org.faultwright.planning.Shop;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.AdviceSet;
 import org.faultwright.rules.Alarm;
@@ -251,7 +252,8 @@ final class Examples {
                       coil || press ? OptionalDouble.of(10.2) : OptionalDouble.empty(),
                       press ? outcomes("comes-and-goes", 0.7851, "steady", 0.2149) : Map.of()));
             });
-    return new Answer(CASE, findings, outlook, steps, OptionalDouble.of(31.7), 0, advice);
+    return new Answer(
+        CASE, findings, outlook, steps, OptionalDouble.of(31.7), 0, advice, Shop.ORDINARY);
   }
 
   private static Map<OutcomeId, Double> outcomes(String one, double p, String other, double q) {
