@@ -168,7 +168,7 @@ final class Events {
       int before = counter;
       int[] parents = parents(before, x);
       counter =
-          wiring.conditional(
+          wiring.model.conditional(
               name + " count",
               k + 1,
               parents,

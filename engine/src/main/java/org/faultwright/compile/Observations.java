@@ -168,7 +168,7 @@ final class Observations {
                   : new int[] {before, at.variable()}
               : new int[] {before};
       last =
-          wiring.conditional(
+          wiring.model.conditional(
               name,
               n + 1,
               parents,

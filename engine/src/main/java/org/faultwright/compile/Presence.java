@@ -264,7 +264,7 @@ final class Presence {
     int[] parents = new int[bitVariables.length + 1];
     parents[0] = before;
     System.arraycopy(bitVariables, 0, parents, 1, bitVariables.length);
-    return wiring.conditional(
+    return wiring.model.conditional(
         "group " + group + " in epoch " + epoch,
         members.size() + 1,
         parents,

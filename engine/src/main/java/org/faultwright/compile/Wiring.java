@@ -118,7 +118,7 @@ final class Wiring {
             .mapToInt(r -> ((Ref.At) r).variable())
             .distinct()
             .toArray();
-    return conditional(
+    return model.conditional(
         name,
         states,
         parents,
@@ -129,30 +129,6 @@ final class Wiring {
           }
           return row.apply(truths(inputs, where));
         });
-  }
-
-  /** A variable with a row of probabilities for each combination of the parents' states. */
-  int conditional(String name, int states, int[] parents, Function<int[], double[]> row) {
-    int v = model.variable(name, states);
-    int[] variables = java.util.Arrays.copyOf(parents, parents.length + 1);
-    variables[parents.length] = v;
-    int rows = 1;
-    for (int p : parents) {
-      rows *= model.states(p);
-    }
-    int[] entries = new int[rows * states];
-    int[] at = new int[parents.length];
-    for (int r = 0; r < rows; r++) {
-      double[] probabilities = row.apply(at);
-      for (int s = 0; s < states; s++) {
-        entries[r * states + s] = model.constant(probabilities[s]);
-      }
-      for (int i = parents.length - 1; i >= 0 && ++at[i] == model.states(parents[i]); i--) {
-        at[i] = 0;
-      }
-    }
-    model.factor(variables, entries);
-    return v;
   }
 
   private static boolean[] truths(List<Ref> inputs, Map<Integer, Integer> where) {

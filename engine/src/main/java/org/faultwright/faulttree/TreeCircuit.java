@@ -71,7 +71,7 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
   }
 
   private Literal root(EventName name, double[] row) {
-    return new At(table(name.value(), 2, new int[0], at -> row), 1, true);
+    return new At(model.conditional(name.value(), 2, new int[0], at -> row), 1, true);
   }
 
   private static double[] row(boolean yes) {
@@ -90,7 +90,8 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
   }
 
   private Literal copy(EventName gate, At of) {
-    int v = table(gate.value(), 2, new int[] {of.variable()}, at -> row(of.holds(at[0])));
+    int v =
+        model.conditional(gate.value(), 2, new int[] {of.variable()}, at -> row(of.holds(at[0])));
     return new At(v, 1, true);
   }
 
@@ -101,7 +102,8 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
     for (EventName e : logic.basics()) {
       if (!tree.basics.containsKey(e)) {
         EventProbability p = ((TreeNode.Basic) logic.tree().nodes().get(e)).probability();
-        int v = tree.table(e.value(), 2, new int[0], at -> new double[] {p.pNot(), p.p()});
+        int v =
+            tree.model.conditional(e.value(), 2, new int[0], at -> new double[] {p.pNot(), p.p()});
         tree.basics.put(e, new At(v, 1, true));
       }
     }
@@ -162,11 +164,12 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
             roots.computeIfAbsent(
                 given.roots().get(i),
                 r ->
-                    table(root.name(), 2, new int[0], at -> new double[] {1 - root.p(), root.p()}));
+                    model.conditional(
+                        root.name(), 2, new int[0], at -> new double[] {1 - root.p(), root.p()}));
       }
       int states = given.members().size() + 1;
       int v =
-          table(
+          model.conditional(
               given.members().toString(),
               states,
               parents,
@@ -182,33 +185,6 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
     }
   }
 
-  private interface Row {
-    double[] of(int[] parentStates);
-  }
-
-  private int table(String name, int states, int[] parents, Row row) {
-    int v = model.variable(name, states);
-    int[] variables = Arrays.copyOf(parents, parents.length + 1);
-    variables[parents.length] = v;
-    int rows = 1;
-    for (int p : parents) {
-      rows *= model.states(p);
-    }
-    int[] entries = new int[rows * states];
-    int[] at = new int[parents.length];
-    for (int r = 0; r < rows; r++) {
-      double[] probabilities = row.of(at);
-      for (int s = 0; s < states; s++) {
-        entries[r * states + s] = model.constant(probabilities[s]);
-      }
-      for (int i = parents.length - 1; i >= 0 && ++at[i] == model.states(parents[i]); i--) {
-        at[i] = 0;
-      }
-    }
-    model.factor(variables, entries);
-    return v;
-  }
-
   /** A yes or no that follows from two literals. */
   private Literal both(Literal a, Literal b, Predicate<boolean[]> function) {
     At x = (At) a;
@@ -216,7 +192,7 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
     boolean one = x.variable() == y.variable();
     int[] parents = one ? new int[] {x.variable()} : new int[] {x.variable(), y.variable()};
     int v =
-        table(
+        model.conditional(
             "part " + ++parts,
             2,
             parents,
@@ -296,7 +272,7 @@ final class TreeCircuit implements FaultLogic.Algebra<TreeCircuit.Literal, Runti
       boolean first = before < 0;
       int[] parents = first ? new int[] {x.variable()} : new int[] {before, x.variable()};
       counter =
-          table(
+          model.conditional(
               "part " + ++parts,
               wanted + 1,
               parents,

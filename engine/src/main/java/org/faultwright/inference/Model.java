@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 
 /**
  * A discrete probability model in the making: variables, and factors whose product is the joint
@@ -121,6 +122,36 @@ public final class Model {
           "entries must be " + size + " for these variables: " + entries.length);
     }
     factors.add(new Factor(variables.clone(), entries.clone()));
+  }
+
+  /**
+   * A variable with a row of probabilities for each combination of the parents' states.
+   *
+   * @param parents variables of this model
+   * @param row for the parents' states, in the order of {@code parents}, P(state) of each state; it
+   *     must not keep the array that it is given
+   */
+  public int conditional(String name, int states, int[] parents, Function<int[], double[]> row) {
+    int v = variable(name, states);
+    int[] variables = Arrays.copyOf(parents, parents.length + 1);
+    variables[parents.length] = v;
+    int rows = 1;
+    for (int p : parents) {
+      rows *= states(p);
+    }
+    int[] entries = new int[rows * states];
+    int[] at = new int[parents.length];
+    for (int r = 0; r < rows; r++) {
+      double[] probabilities = row.apply(at);
+      for (int s = 0; s < states; s++) {
+        entries[r * states + s] = constant(probabilities[s]);
+      }
+      for (int i = parents.length - 1; i >= 0 && ++at[i] == states(parents[i]); i--) {
+        at[i] = 0;
+      }
+    }
+    factor(variables, entries);
+    return v;
   }
 
   /**
