@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Guard bands, JCGM 106:2012, 8.3, and the risks that they leave, 9.5. */
+/** Guard bands, JCGM 106:2012, 8.3 (clause number from memory), and the risks they leave, 9.5. */
 class GuardBandReference {
 
   private static final double NOMINAL = 1500;
