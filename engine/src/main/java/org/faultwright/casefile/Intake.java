@@ -52,4 +52,54 @@ public record Intake(
     refused = Ordered.copy(refused);
     lacking = Ordered.copy(lacking);
   }
+
+  /** The same with this board. */
+  public Intake withBoard(BoardId board) {
+    return new Intake(
+        Optional.of(board),
+        goal,
+        consented,
+        refused,
+        ceiling,
+        deviceValue,
+        irreplaceableData,
+        lacking,
+        skill);
+  }
+
+  /** The same with this goal. */
+  public Intake withGoal(Goal goal) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
+
+  /** The same with this ceiling. */
+  public Intake withCeiling(OptionalDouble ceiling) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
+
+  /** The same with this value of a working device. */
+  public Intake withDeviceValue(OptionalDouble deviceValue) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
+
+  /** The same with or without data that must not be lost. */
+  public Intake withIrreplaceableData(boolean irreplaceableData) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
+
+  /** The same with these tools missing from the shop. */
+  public Intake withLacking(Set<ToolId> lacking) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
+
+  /** The same with this highest skill at the bench. */
+  public Intake withSkill(Skill skill) {
+    return new Intake(
+        board, goal, consented, refused, ceiling, deviceValue, irreplaceableData, lacking, skill);
+  }
 }

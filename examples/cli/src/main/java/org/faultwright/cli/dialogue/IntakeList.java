@@ -74,18 +74,20 @@ final class IntakeList {
             "What does the customer want?",
             goals.stream().map(IntakeList::words).toList(),
             i -> words(i.goal()),
-            (i, n) -> Intakes.with(i, goals.get(n))));
+            (i, n) -> i.withGoal(goals.get(n))));
     all.add(
         new OneOfList(
             "Is there data on it that must not be lost?",
             List.of("yes", "no"),
             i -> i.irreplaceableData() ? "yes" : "no",
-            (i, n) -> Intakes.withData(i, n == 0)));
+            (i, n) -> i.withIrreplaceableData(n == 0)));
     all.add(
-        new Amount("The most that the customer will pay?", Intake::ceiling, Intakes::withCeiling));
+        new Amount("The most that the customer will pay?", Intake::ceiling, Intake::withCeiling));
     all.add(
         new Amount(
-            "What is the device worth when it works?", Intake::deviceValue, Intakes::withValue));
+            "What is the device worth when it works?",
+            Intake::deviceValue,
+            Intake::withDeviceValue));
     return all;
   }
 
@@ -124,7 +126,7 @@ final class IntakeList {
             "Which board is it?",
             boards.stream().map(BoardId::value).toList(),
             i -> i.board().map(BoardId::value).orElse(""),
-            (i, n) -> Intakes.with(i, boards.get(n))));
+            (i, n) -> i.withBoard(boards.get(n))));
   }
 
   private List<Settling> complaints() {
