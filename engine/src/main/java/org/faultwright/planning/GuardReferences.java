@@ -35,6 +35,8 @@ final class GuardReferences {
       c.parts().forEach(this::add);
     } else if (condition instanceof Condition.Not c) {
       add(c.part());
+    } else if (condition instanceof Condition.Unless c) {
+      add(c.part());
     } else if (condition instanceof Condition.OutcomeIs c) {
       steps.add(c.step());
     } else if (condition instanceof Condition.Done c) {

@@ -6,6 +6,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Ordered;
 import org.faultwright.planning.PlanNode.Ending;
 import org.faultwright.planning.PlanNode.Spend;
 
@@ -19,11 +22,30 @@ import org.faultwright.planning.PlanNode.Spend;
  * @param stepsAhead how many steps were looked ahead from each step
  * @param pLeftOut the probability of the worlds that were not looked at: each figure holds given
  *     that the device is in none of them
+ * @param asIfAgreed what the customer is taken to agree to, though nobody has asked yet: a plan for
+ *     a talk with the customer, not yet one to work by. Empty where the plan keeps to what was
+ *     agreed
  */
-public record Plan(PlanNode root, Shop shop, double atLeast, int stepsAhead, double pLeftOut) {
+public record Plan(
+    PlanNode root,
+    Shop shop,
+    double atLeast,
+    int stepsAhead,
+    double pLeftOut,
+    Set<ConsentId> asIfAgreed) {
 
   /** Costs that differ by less than this part are equal. */
   private static final double ROUNDING = 1e-9;
+
+  /** Copies the set, keeping its order. */
+  public Plan {
+    asIfAgreed = Ordered.copy(asIfAgreed);
+  }
+
+  /** A plan that keeps to what the customer has agreed to. */
+  public Plan(PlanNode root, Shop shop, double atLeast, int stepsAhead, double pLeftOut) {
+    this(root, shop, atLeast, stepsAhead, pLeftOut, Set.of());
+  }
 
   /** What the job is expected to cost by this plan, risks and comebacks included. */
   public double expectedCost() {

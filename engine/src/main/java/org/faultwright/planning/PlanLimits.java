@@ -11,14 +11,27 @@ import java.time.Duration;
  *     cheapest sequence of repairs without any test
  * @param leastP branches less likely than this, in (0, 1], are not followed
  * @param mostSteps steps on a branch that are followed, at least 1
+ * @param asIfAgreed whether the customer is taken to agree to all that nobody has asked for yet;
+ *     what has been refused stays refused
  */
-public record PlanLimits(Duration budget, int mostAhead, double leastP, int mostSteps) {
+public record PlanLimits(
+    Duration budget, int mostAhead, double leastP, int mostSteps, boolean asIfAgreed) {
 
   /** One second, as far ahead as that allows, every branch of at least 1 %, up to 12 steps. */
   public static final PlanLimits ORDINARY = new PlanLimits(Duration.ofSeconds(1), 50, 0.01, 12);
 
   /** No limit that matters: the optimum where it can be found at all. */
   public static final PlanLimits EXACT = new PlanLimits(Duration.ofMinutes(10), 1000, 1e-12, 1000);
+
+  /** Limits of a plan that keeps to what the customer has agreed to. */
+  public PlanLimits(Duration budget, int mostAhead, double leastP, int mostSteps) {
+    this(budget, mostAhead, leastP, mostSteps, false);
+  }
+
+  /** The same limits for a plan as if all were agreed to that nobody has asked for yet. */
+  public PlanLimits ifAgreed() {
+    return new PlanLimits(budget, mostAhead, leastP, mostSteps, true);
+  }
 
   /** Checks the domains. */
   public PlanLimits {

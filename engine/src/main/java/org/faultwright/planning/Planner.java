@@ -154,7 +154,16 @@ public final class Planner {
       Intake intake,
       Permissions permissions,
       PlanLimits limits) {
-    return new PlanSearch(this, intake, permissions, limits).plan(worlds, now);
+    Optional<Situation> agreed = limits.asIfAgreed() ? agreed(now, permissions) : Optional.empty();
+    Set<ConsentId> asIfAgreed = new LinkedHashSet<>();
+    agreed.ifPresent(
+        s -> {
+          asIfAgreed.addAll(s.consents().keySet());
+          asIfAgreed.removeAll(now.consents().keySet());
+        });
+    Plan plan = new PlanSearch(this, intake, permissions, limits).plan(worlds, agreed.orElse(now));
+    return new Plan(
+        plan.root(), plan.shop(), plan.atLeast(), plan.stepsAhead(), plan.pLeftOut(), asIfAgreed);
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {
