@@ -104,8 +104,10 @@ final class Assessment {
     return new Weighing(
         new NextStep.HandOver(cost),
         cost,
+        costs.spendOfClosing(bench).plus(new Spend(0, 0, 0, pLost * costs.comeback)),
         cost,
         costs.exit(bench),
+        costs.spendOfExit(bench),
         List.of(),
         List.of(),
         pLost,
@@ -121,16 +123,18 @@ final class Assessment {
     Exit exit = costs.exit(bench);
     RepairWay cheapest = null;
     double without = exit.cost();
+    Spend toTheEnd = costs.spendOfExit(bench);
     for (RepairWay way : ways) {
       if (isLess(way.expectedCost(), without)) {
         cheapest = way;
         without = way.expectedCost();
+        toTheEnd = way.toTheEnd();
       }
     }
     List<Worth> worths = new ArrayList<>();
     Worth best = null;
     for (Test test : tests) {
-      Worth worth = weigh(test, without);
+      Worth worth = weigh(test, without, toTheEnd);
       worths.add(worth);
       boolean isPositive = isLess(0, worth.worth(), without + worth.cost());
       if (isPositive && (best == null || isLess(best.worth(), worth.worth(), without))) {
@@ -146,8 +150,10 @@ final class Assessment {
     return new Weighing(
         next,
         best == null ? without : without - best.worth(),
+        best == null ? toTheEnd : best.toTheEnd().orElseThrow(),
         without,
         exit,
+        costs.spendOfExit(bench),
         ways,
         worths,
         pLost(),
@@ -402,6 +408,7 @@ final class Assessment {
               repairAt(r),
               proofs,
               found.cost(),
+              search.spend(found.plan(), bench, present),
               search.costOfFirst(),
               Math.min(1, search.passedFirst()),
               sequence));
@@ -415,8 +422,9 @@ final class Assessment {
 
   // Tests.
 
-  private Worth weigh(Test test, double without) {
+  private Worth weigh(Test test, double without, Spend toTheEnd) {
     StepId id = device.steps.get(test.step).id();
+    Spend own = costs.spendOfWay(bench, test.step).plus(costs.spendOfStep(test.step));
     Prospect[] prospects = new Prospect[showings.length];
     for (int w = 0; w < prospects.length; w++) {
       prospects[w] = showings[w].prospect(test.sight);
@@ -424,18 +432,20 @@ final class Assessment {
     boolean isAttempt = device.steps.get(test.step).isAttempt();
     boolean opens = opensSomething(test.step);
     if (!isAttempt && !opens && tellsNothing(prospects)) {
-      return new Worth(id, -test.cost, false, test.cost, List.of());
+      return new Worth(
+          id, -test.cost, false, test.cost, Optional.of(toTheEnd.plus(own)), List.of());
     }
     if (!isAttempt && !opens) {
       fill(search.start(), null, 0);
       double bound = without - test.cost - search.leastWhereKnown(test.bench, present);
       if (bound <= 0) {
-        return new Worth(id, bound, true, test.cost, List.of());
+        return new Worth(id, bound, true, test.cost, Optional.empty(), List.of());
       }
     }
     List<Seen> findings = test.sight.findings;
     List<Worth.Branch> branches = new ArrayList<>(findings.size());
     double after = 0;
+    Spend spend = own;
     for (int y = 0; y < findings.size(); y++) {
       Belief belief = search.start();
       fill(belief, new Beliefs(test, prospects, isAttempt), y);
@@ -446,12 +456,14 @@ final class Assessment {
       Futures.Future future = opens ? futures.after(test.step, findings.get(y)) : present;
       Found found = search.cheapest(test.bench, future);
       after += found.cost();
+      spend = spend.plus(search.spend(found.plan(), test.bench, future));
       Optional<StepId> then =
           found.plan().length == 0 ? Optional.empty() : Optional.of(repairAt(found.plan()[0]));
       branches.add(
           new Worth.Branch(findings.get(y), Math.min(1, pFinding), then, found.cost() / pFinding));
     }
-    return new Worth(id, without - test.cost - after, false, test.cost, branches);
+    return new Worth(
+        id, without - test.cost - after, false, test.cost, Optional.of(spend), branches);
   }
 
   private record Beliefs(Test test, Prospect[] prospects, boolean isAttempt) {}

@@ -1,5 +1,6 @@
 package org.faultwright.planning;
 
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -12,12 +13,15 @@ import org.faultwright.pack.Step;
 final class Costs {
 
   final BenchWays ways;
+  private final DeviceModel device;
+  private final Shop shop;
   private final BenchWays allWays;
   private final double[] ofStep;
   private final int[] goals;
   private final int[] closing;
   private final Map<Integer, Double> leastClose = new HashMap<>();
   private final Map<Long, Boolean> surely = new HashMap<>();
+  private final Map<Long, Spend> spendOfWay = new HashMap<>();
   private final double exitFee;
   private final Exit.Kind exitKind;
   final double comeback;
@@ -30,6 +34,8 @@ final class Costs {
    * @param allWays the ways that the switches offer; used to close up where no permitted way does
    */
   Costs(DeviceModel device, Shop shop, Intake intake, BenchWays ways, BenchWays allWays) {
+    this.device = device;
+    this.shop = shop;
     this.ways = ways;
     this.allWays = allWays;
     ofStep = new double[device.steps.size()];
@@ -114,5 +120,56 @@ final class Costs {
 
   Exit exit(int bench) {
     return new Exit(exitKind, exitFee + close(bench));
+  }
+
+  // The same costs, kept apart.
+
+  /** What a step takes with the bench ready for it. */
+  Spend spendOfStep(int number) {
+    Step step = device.steps.get(number);
+    double risk = 0;
+    for (Harm harm : step.mayCause()) {
+      risk += harm.chance().p() * harm.cost();
+    }
+    double parts =
+        step.swap().map(s -> shop.priceOf(device.pack().parts().get(s.part()))).orElse(0.0);
+    return new Spend(
+        step.effort().handsMinutes(),
+        step.effort().waitMinutes(),
+        step.consumables() + parts,
+        risk);
+  }
+
+  /** What getting the bench ready for a step takes that it can be got ready for. */
+  Spend spendOfWay(int bench, int step) {
+    return spendOfWay.computeIfAbsent((long) bench << 32 | step, k -> spend(way(bench, step)));
+  }
+
+  /** The way that {@link #spendOfWay} is of. */
+  Route.Way way(int bench, int step) {
+    return (Route.Way) ways.way(bench, goals[step]);
+  }
+
+  /** What {@link #close} takes. */
+  Spend spendOfClosing(int bench) {
+    return wayToClose(bench).map(Costs::spend).orElse(Spend.NOTHING);
+  }
+
+  /** What ending the job without a repair takes, closing up included. */
+  Spend spendOfExit(int bench) {
+    return spendOfClosing(bench).plus(new Spend(0, 0, exitFee, 0));
+  }
+
+  /** What the function test takes that is assumed where the pack has none. */
+  Spend spendOfProof() {
+    return new Spend(shop.proof().minutes(), 0, 0, 0);
+  }
+
+  private static Spend spend(Route.Way way) {
+    return new Spend(minutes(way.hands()), minutes(way.waiting()), way.consumables(), 0);
+  }
+
+  private static double minutes(Duration d) {
+    return d.toNanos() / 6e10;
   }
 }

@@ -10,7 +10,6 @@ import java.util.Set;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Ordered;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
 
 /**
  * A whole plan: what to do first, and what then, whatever comes out. It can be walked without the
@@ -131,11 +130,7 @@ public record Plan(
   public Spend expected() {
     Spend sum = Spend.NOTHING;
     for (Course c : courses()) {
-      Spend s = c.spend();
-      sum =
-          sum.plus(
-              new Spend(
-                  c.p() * s.hands(), c.p() * s.waiting(), c.p() * s.money(), c.p() * s.risk()));
+      sum = sum.plus(c.spend().times(c.p()));
     }
     return sum;
   }

@@ -122,6 +122,41 @@ final class RepairSearch {
     return new Found(best, Arrays.copyOf(bestPlan, bestLength));
   }
 
+  /**
+   * What a sequence takes that has been found for the belief in {@link #start}, expected and times
+   * the mass; the end of the job included.
+   */
+  Spend spend(int[] sequence, int bench, Options allowed) {
+    Node node = tree.root();
+    Spend sum = Spend.NOTHING;
+    double mass = start.total;
+    int at = bench;
+    int done = 0;
+    for (int repair : sequence) {
+      int step = step(repair);
+      Spend each = costs.spendOfWay(at, step).plus(costs.spendOfStep(step));
+      at = costs.benchFor(at, step);
+      done |= 1 << repair;
+      int[] proofs = allowed.proofs(repair, done, at);
+      for (int p : proofs) {
+        int test = table.model.proofs.get(p).step();
+        if (test < 0) {
+          each = each.plus(costs.spendOfProof());
+        } else {
+          each = each.plus(costs.spendOfWay(at, test)).plus(costs.spendOfStep(test));
+          at = costs.benchFor(at, test);
+        }
+      }
+      sum = sum.plus(each.times(mass));
+      node = tree.after(node, repairs[repair], proofs);
+      double failed = tree.failed(node, start);
+      sum = sum.plus(costs.spendOfClosing(at).times(Math.max(0, mass - failed)));
+      sum = sum.plus(new Spend(0, 0, 0, tree.lost(node, start) * costs.comeback));
+      mass = failed;
+    }
+    return sum.plus(costs.spendOfExit(at).times(mass));
+  }
+
   /** The mass that passed all function tests after the first repair that was tried last. */
   double passedFirst() {
     return passedFirst;

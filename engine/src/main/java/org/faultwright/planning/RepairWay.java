@@ -10,6 +10,7 @@ import org.faultwright.pack.StepId;
  * @param proofs the function tests after it, in order; empty: the shop's own, without a step
  * @param expectedCost of the whole way, further repairs, closing up, comebacks and the end of the
  *     job included, in the shop's currency
+ * @param toTheEnd the same kept apart, as expected
  * @param cost of the first repair alone, with its function tests and what both need of the bench
  * @param pPass P(the function tests pass after the first repair)
  * @param sequence the repairs in order, the first one included, each done where those before have
@@ -19,6 +20,7 @@ public record RepairWay(
     StepId repair,
     List<StepId> proofs,
     double expectedCost,
+    Spend toTheEnd,
     double cost,
     double pPass,
     List<StepId> sequence) {

@@ -10,8 +10,10 @@ import java.util.Optional;
  * @param next what is cheapest; equals are decided by the pack's order, and ending the job goes
  *     before a repair
  * @param expectedCost with {@code next}, and no test after it
+ * @param toTheEnd the same kept apart, as expected
  * @param costWithoutTests ECR0: the cheapest sequence of repairs, or the end of the job
  * @param exit the cheapest way to end the job without a repair
+ * @param ending what {@code exit} takes, kept apart
  * @param repairs the repairs that could be done now, cheapest first
  * @param tests the tests that could be done now, those worth most first
  * @param pLost P(a function that counts is lost to the one who uses the device)
@@ -23,8 +25,10 @@ import java.util.Optional;
 public record Weighing(
     NextStep next,
     double expectedCost,
+    Spend toTheEnd,
     double costWithoutTests,
     Exit exit,
+    Spend ending,
     List<RepairWay> repairs,
     List<Worth> tests,
     double pLost,

@@ -11,9 +11,17 @@ import org.faultwright.pack.StepId;
  * @param worth the worth; where {@code atMost}, an upper bound that is not above 0
  * @param atMost whether only a bound is known: even perfect knowledge would not pay for the test
  * @param cost of doing it, getting the bench ready included
+ * @param toTheEnd what the whole job is expected to take with it and no test after it; empty where
+ *     {@code atMost}
  * @param branches what may come out, in the pack's order; empty where {@code atMost}
  */
-public record Worth(StepId step, double worth, boolean atMost, double cost, List<Branch> branches) {
+public record Worth(
+    StepId step,
+    double worth,
+    boolean atMost,
+    double cost,
+    Optional<Spend> toTheEnd,
+    List<Branch> branches) {
 
   /** Copies the branches. */
   public Worth {

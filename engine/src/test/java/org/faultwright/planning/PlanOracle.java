@@ -23,9 +23,9 @@ import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 
 /**
- * ECR0 and worth by brute force, straight from the semantics: every sequence of repairs is written
- * down as facts, and the enumerator of worlds says how likely each turn of events is. One
- * complaint, no switches, everything allowed.
+ * ECR0, and what a job takes with a test, by brute force, straight from the semantics: every
+ * sequence of repairs is written down as facts, and the enumerator of worlds says how likely each
+ * turn of events is. One complaint, no switches, everything allowed.
  */
 final class PlanOracle {
 
@@ -76,27 +76,33 @@ final class PlanOracle {
 
   /** The least expected cost of any sequence of repairs after these facts. */
   double ecr0(List<Fact> facts) {
-    return ecr0(facts, repairs);
+    return cheapest(facts).cost(shop);
   }
 
-  private double ecr0(List<Fact> facts, List<Step> left) {
-    double best = shop.sendOnFee();
+  /** What that sequence is expected to take. */
+  Spend cheapest(List<Fact> facts) {
+    return cheapest(facts, repairs);
+  }
+
+  private Spend cheapest(List<Fact> facts, List<Step> left) {
+    Spend best = new Spend(0, 0, shop.sendOnFee(), 0);
     for (Step repair : left) {
       List<Step> others = new ArrayList<>(left);
       others.remove(repair);
-      best = Math.min(best, from(repair, facts, others));
+      Spend way = from(repair, facts, others);
+      best = way.cost(shop) < best.cost(shop) ? way : best;
     }
     return best;
   }
 
-  /** The least expected cost of a sequence that begins with a repair. */
-  double from(Step repair, List<Fact> facts) {
+  /** What the cheapest sequence that begins with a repair is expected to take. */
+  Spend from(Step repair, List<Fact> facts) {
     List<Step> others = new ArrayList<>(repairs);
     others.remove(repair);
     return from(repair, facts, others);
   }
 
-  private double from(Step repair, List<Fact> facts, List<Step> others) {
+  private Spend from(Step repair, List<Fact> facts, List<Step> others) {
     List<Fact> after = with(facts, new Fact.StepDone(repair.id(), Optional.empty()));
     Step test =
         pack.steps()
@@ -110,7 +116,7 @@ final class PlanOracle {
                                 .findFirst()
                                 .orElseThrow()
                                 .id()));
-    double cost = cost(repair) + cost(test);
+    Spend sum = spend(repair).plus(spend(test));
     OutcomeId pass = pass(test.shows().orElseThrow());
     Map<OutcomeId, Double> outcomes = new LinkedHashMap<>(enumerator(after).outcomes(test.id()));
     double pPass = outcomes.getOrDefault(pass, 0.0);
@@ -118,16 +124,17 @@ final class PlanOracle {
     if (pPass > 0) {
       List<Fact> passed = with(after, new Fact.OutcomeSeen(test.id(), pass));
       Fact nothing = new Fact.StepDone(new StepId(NOTHING), Optional.empty());
-      cost += pPass * enumerator(with(passed, nothing)).pLostInUse(complaint) * shop.comeback();
+      double pLost = enumerator(with(passed, nothing)).pLostInUse(complaint);
+      sum = sum.plus(new Spend(0, 0, 0, pPass * pLost * shop.comeback()));
     }
     if (outcomes.size() > 1) {
       throw new IllegalArgumentException("a function test must pass or fail: " + test.id());
     }
     for (Map.Entry<OutcomeId, Double> failed : outcomes.entrySet()) {
       List<Fact> seen = with(after, new Fact.OutcomeSeen(test.id(), failed.getKey()));
-      cost += failed.getValue() * ecr0(seen, others);
+      sum = sum.plus(cheapest(seen, others).times(failed.getValue()));
     }
-    return cost;
+    return sum;
   }
 
   static OutcomeId pass(Observation shows) {
@@ -151,26 +158,26 @@ final class PlanOracle {
     return outcomes.get(best);
   }
 
-  /** What a test is worth that has two or more outcomes. */
-  double worth(Step test, List<Fact> facts, double ecr0) {
-    double worth = ecr0 - cost(test);
+  /** What the job is expected to take with a test, and none after it. */
+  Spend with(Step test, List<Fact> facts) {
+    Spend sum = spend(test);
     for (Map.Entry<OutcomeId, Double> y : enumerator(facts).outcomes(test.id()).entrySet()) {
       List<Fact> after = with(facts, new Fact.OutcomeSeen(test.id(), y.getKey()));
       if (test.isAttempt()) {
         after = with(after, new Fact.StepDone(test.id(), Optional.empty()));
       }
-      worth -= y.getValue() * ecr0(after);
+      sum = sum.plus(cheapest(after).times(y.getValue()));
     }
-    return worth;
+    return sum;
   }
 
   Map<OutcomeId, Double> outcomes(Step test, List<Fact> facts) {
     return enumerator(facts).outcomes(test.id());
   }
 
-  private double cost(Step step) {
-    double cost = step.effort().handsMinutes() * shop.rate();
-    return step.swap().isPresent() ? cost + shop.partPrice() : cost;
+  private Spend spend(Step step) {
+    return new Spend(
+        step.effort().handsMinutes(), 0, step.swap().isPresent() ? shop.partPrice() : 0, 0);
   }
 
   static List<Fact> with(List<Fact> facts, Fact fact) {

@@ -13,7 +13,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.Pack;
-import org.faultwright.planning.PlanNode.Spend;
 
 /** Whole plans against every policy, and what must hold whatever the numbers are. */
 class PlanProperty {

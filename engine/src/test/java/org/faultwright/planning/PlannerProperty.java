@@ -83,20 +83,34 @@ class PlannerProperty {
     assertThat(weighing.repairs()).hasSameSizeAs(oracle.repairs());
     double ecr0 = c.shop.sendOnFee();
     for (RepairWay way : weighing.repairs()) {
-      double expected = oracle.from(c.pack.steps().get(way.repair()), c.facts);
-      assertThat(way.expectedCost()).isEqualTo(expected, within(CLOSE));
-      ecr0 = Math.min(ecr0, expected);
+      Spend expected = oracle.from(c.pack.steps().get(way.repair()), c.facts);
+      assertThat(way.expectedCost()).isEqualTo(expected.cost(c.shop), within(CLOSE));
+      isSame(way.toTheEnd(), expected);
+      ecr0 = Math.min(ecr0, expected.cost(c.shop));
     }
     assertThat(weighing.costWithoutTests()).isEqualTo(ecr0, within(CLOSE));
     for (Worth worth : weighing.tests()) {
       Step test = c.pack.steps().get(worth.step());
-      double expected = oracle.worth(test, c.facts, ecr0);
+      Spend with = oracle.with(test, c.facts);
+      double expected = ecr0 - with.cost(c.shop);
       if (worth.atMost()) {
         assertThat(expected).isLessThanOrEqualTo(worth.worth() + CLOSE);
+        assertThat(worth.toTheEnd()).isEmpty();
       } else {
         assertThat(worth.worth()).isEqualTo(expected, within(CLOSE));
+        isSame(worth.toTheEnd().orElseThrow(), with);
       }
     }
+    assertThat(weighing.toTheEnd().cost(c.shop)).isEqualTo(weighing.expectedCost(), within(CLOSE));
+    assertThat(weighing.ending().cost(c.shop)).isEqualTo(weighing.exit().cost(), within(CLOSE));
+  }
+
+  /** Minutes, money and risk apart, each by itself. */
+  private static void isSame(Spend found, Spend expected) {
+    assertThat(found.hands()).isEqualTo(expected.hands(), within(CLOSE));
+    assertThat(found.waiting()).isEqualTo(expected.waiting(), within(CLOSE));
+    assertThat(found.money()).isEqualTo(expected.money(), within(CLOSE));
+    assertThat(found.risk()).isEqualTo(expected.risk(), within(CLOSE));
   }
 
   @Property(tries = 100)

@@ -12,7 +12,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
-import org.faultwright.planning.PlanNode.Spend;
+import org.faultwright.planning.Spend;
 
 /** Writes plans as JSON, format {@value #FORMAT}. */
 public final class PlanJson {

@@ -13,7 +13,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
+import org.faultwright.planning.Spend;
 
 /** A whole plan: what to expect, then the tree, a step to a line and deeper for what follows. */
 public final class PlanText {
