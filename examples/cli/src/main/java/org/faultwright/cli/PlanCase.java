@@ -92,7 +92,7 @@ final class PlanCase implements Callable<Integer> {
         new PlanJson(opened.pack()).write(surroundings.out(), plan.get());
       } else {
         Page page = new Page(surroundings.screen());
-        new PlanText(page, opened.pack()).write(plan.get());
+        new PlanText(page, opened.pack()).write(diagnosis.answer(), plan.get());
         page.printOn(surroundings.out());
       }
       return ExitCode.CLEAN;

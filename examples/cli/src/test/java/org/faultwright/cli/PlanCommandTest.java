@@ -37,7 +37,23 @@ class PlanCommandTest {
 
     assertThat(result.exitCode()).isZero();
     assertThat(result.out())
-        .contains("WHAT TO EXPECT", "PLAN", "function back: close up, done", "still lost: ");
+        .contains("WHAT TO EXPECT", "PLAN", "-> function back, ", ": close up, done", ": go to 2")
+        .containsPattern("(?m)^  2  REPAIR: .*\n  when     after 1: ");
+  }
+
+  @Test
+  void dangersStandBeforeThePlan_andCautionsBesideItsSteps() throws IOException {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "plan",
+            "--depth",
+            "1",
+            "--seconds",
+            "0.1",
+            "../../examples/cases/wren-swollen-battery.yaml");
+
+    assertThat(result.out()).startsWith("ALARM  NOW: charger unplugged!\nHOLD   Swollen battery");
+    assertThat(result.out()).contains("BEFORE THE PLAN\n  MAKE SAFE: Charger unplugged");
   }
 
   @Test
@@ -54,6 +70,7 @@ class PlanCommandTest {
     assertThat(ended).isBetween(1 - 1e-9, 1 + 1e-9);
     assertThat(plan.get("first").get("cost").asDouble())
         .isEqualTo(plan.get("expectedCost").asDouble());
+    assertThat(plan.get("first").get("cautions").findValuesAsText("caution")).contains("mains");
   }
 
   @Test

@@ -5,9 +5,13 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.faultwright.cli.text.RaisedHolds;
+import org.faultwright.cli.text.StepCautions;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.explanation.SeenWords;
 import org.faultwright.pack.BenchState;
+import org.faultwright.pack.CautionId;
+import org.faultwright.pack.Hold;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Plan;
@@ -95,12 +99,14 @@ public final class PlanJson {
       json.writeStringField("do", "test");
       json.writeStringField("step", test.step().value());
       writeTurns(json, test.turns());
+      writeCautions(json, StepCautions.of(pack, test.step(), test.turns(), List.of()));
       writeSpend(json, "takes", test.spend());
       json.writeArrayFieldStart("branches");
       for (PlanNode.Branch b : test.branches()) {
         json.writeStartObject();
         json.writeStringField("seen", SeenWords.of(pack, test.step(), b.seen()));
         json.writeNumberField("p", b.p());
+        writeHolds(json, RaisedHolds.by(pack, test.step(), b.seen()));
         json.writeObjectFieldStart("then");
         writeNode(json, b.then());
         json.writeEndObject();
@@ -116,6 +122,7 @@ public final class PlanJson {
       }
       json.writeEndArray();
       writeTurns(json, repair.turns());
+      writeCautions(json, StepCautions.of(pack, repair.step(), repair.turns(), repair.proofs()));
       writeSpend(json, "takes", repair.spend());
       json.writeNumberField("passes", repair.pPass());
       json.writeObjectFieldStart("ifPassed");
@@ -135,6 +142,28 @@ public final class PlanJson {
         json.writeStringField("step", more.next().get().value());
       }
     }
+  }
+
+  private void writeCautions(JsonGenerator json, List<CautionId> cautions) throws IOException {
+    json.writeArrayFieldStart("cautions");
+    for (CautionId caution : cautions) {
+      json.writeStartObject();
+      json.writeStringField("caution", caution.value());
+      json.writeStringField("words", pack.cautions().get(caution).text());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  private static void writeHolds(JsonGenerator json, List<Hold> holds) throws IOException {
+    json.writeArrayFieldStart("holds");
+    for (Hold hold : holds) {
+      json.writeStartObject();
+      json.writeStringField("hold", hold.id().value());
+      json.writeStringField("words", hold.says());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
   }
 
   private void writeTurns(JsonGenerator json, List<BenchState> turns) throws IOException {

@@ -1,6 +1,7 @@
 package org.faultwright.cli.text;
 
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.explanation.FactWords;
@@ -9,24 +10,39 @@ import org.faultwright.rules.Alarm;
 import org.faultwright.rules.HoldInForce;
 
 /** What must be read before anything else: alarms, then holds. */
-final class Dangers {
+public final class Dangers {
+
+  private static final String ALARM = "ALARM";
 
   private Dangers() {}
 
+  /** A danger: {@code ALARM} or {@code HOLD}, and what about it. */
+  public record Danger(String label, String text) {}
+
+  /** All of them, alarms first. */
+  public static List<Danger> of(Pack pack, Answer answer) {
+    Set<Danger> all = new LinkedHashSet<>();
+    for (Alarm alarm : answer.findings().alarms()) {
+      all.add(new Danger(ALARM, "NOW: " + FactWords.of(pack, alarm.ends()) + "!"));
+    }
+    for (HoldInForce hold : answer.findings().holds()) {
+      all.add(new Danger("HOLD", sentence(hold.hold().says())));
+    }
+    return List.copyOf(all);
+  }
+
   static void write(Page page, Pack pack, Answer answer) {
-    if (answer.findings().alarms().isEmpty() && answer.findings().holds().isEmpty()) {
+    List<Danger> all = of(pack, answer);
+    if (all.isEmpty()) {
       return;
     }
     page.gap();
-    for (Alarm alarm : answer.findings().alarms()) {
+    for (Danger d : all) {
       page.hanging(
-          "ALARM  ", Ink.DANGER, "NOW: " + FactWords.of(pack, alarm.ends()) + "!", Ink.DANGER);
-    }
-    Set<String> said = new LinkedHashSet<>();
-    for (HoldInForce hold : answer.findings().holds()) {
-      if (said.add(hold.hold().says())) {
-        page.hanging("HOLD   ", Ink.DANGER, sentence(hold.hold().says()), Ink.STRONG);
-      }
+          (d.label() + "   ").substring(0, 7),
+          Ink.DANGER,
+          d.text(),
+          d.label().equals(ALARM) ? Ink.DANGER : Ink.STRONG);
     }
   }
 

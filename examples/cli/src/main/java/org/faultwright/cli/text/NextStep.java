@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.faultwright.casefile.FactId;
 import org.faultwright.diagnosis.Answer;
@@ -16,7 +15,6 @@ import org.faultwright.measurement.Reference;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Effort;
-import org.faultwright.pack.Limit;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -117,66 +115,22 @@ final class NextStep {
   }
 
   private void addTools(Step step) {
-    List<String> tools = new ArrayList<>();
-    step.conditions().tools().forEach(t -> tools.add(Wording.brief(pack.tools().get(t))));
-    if (!tools.isEmpty()) {
-      add(About.TOOLS, "tools", Ink.PLAIN, String.join("; ", tools));
+    for (StepWords.Line line : StepWords.tools(pack, answer.shop(), step)) {
+      add(line.label().equals("tools") ? About.TOOLS : About.PART, line);
     }
-    step.swap()
-        .map(swap -> pack.parts().get(swap.part()))
-        .ifPresent(
-            part -> {
-              add(
-                  About.PART,
-                  "part",
-                  Ink.PLAIN,
-                  part.title()
-                      + price(answer.shop().statedPriceOf(part))
-                      + part.leadTime()
-                          .map(t -> ", takes " + Figures.time(t) + " to come")
-                          .orElse(""));
-              part.leaves().ifPresent(words -> add(About.PART, "note", Ink.PLAIN, words));
-              part.afterwards().ifPresent(words -> add(About.PART, "after", Ink.PLAIN, words));
-            });
-  }
-
-  private static String price(OptionalDouble stated) {
-    return stated.isPresent() ? ", cost " + Figures.money(stated.getAsDouble()) : "";
   }
 
   private void addLimits(Step step) {
-    for (Limit limit : step.limits()) {
-      add(
-          About.LIMIT,
-          "AT MOST",
-          Ink.CAUTION,
-          limit.most()
-              + limit.rail().map(rail -> " on: " + pack.rails().get(rail).title()).orElse(""));
-    }
+    StepWords.limits(pack, step).forEach(l -> add(About.LIMIT, "AT MOST", Ink.CAUTION, l));
   }
 
   private void addHow(Step step) {
-    if (!step.how().isEmpty()) {
-      add(About.HOW, "how", Ink.PLAIN, step.how());
-    }
-    step.pinTable()
-        .ifPresent(
-            table -> {
-              table.leads().ifPresent(l -> add(About.HOW, "leads", Ink.PLAIN, l.replace('-', ' ')));
-              table
-                  .instrument()
-                  .map(id -> pack.instruments().get(id))
-                  .ifPresent(i -> add(About.HOW, "with", Ink.PLAIN, i.title()));
-              table
-                  .points()
-                  .forEach(
-                      point ->
-                          add(
-                              About.READ,
-                              "read",
-                              Ink.PLAIN,
-                              point(point) + ": normal " + normal(point.reference())));
-            });
+    StepWords.how(pack, step).forEach(line -> add(About.HOW, line));
+    StepWords.read(step).forEach(line -> add(About.READ, line));
+  }
+
+  private void add(About about, StepWords.Line line) {
+    add(about, line.label(), Ink.PLAIN, line.text());
   }
 
   /** A point with its pin, where it is one. */

@@ -1,21 +1,17 @@
 package org.faultwright.cli.text;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
-import org.faultwright.explanation.FactWords;
-import org.faultwright.explanation.SeenWords;
-import org.faultwright.pack.BenchState;
+import org.faultwright.diagnosis.Answer;
 import org.faultwright.pack.Pack;
 import org.faultwright.planning.Plan;
-import org.faultwright.planning.PlanNode;
 import org.faultwright.planning.PlanNode.Ending;
 import org.faultwright.planning.Spend;
 
-/** A whole plan: what to expect, then the tree, a step to a line and deeper for what follows. */
+/** A whole plan: what to expect, then its steps. */
 public final class PlanText {
 
   private static final double HALF = 0.5;
@@ -23,8 +19,6 @@ public final class PlanText {
 
   /** What happens in fewer cases is not worth a line. */
   private static final double RARE = 0.0005;
-
-  private static final String INDENT = "  ";
 
   private final Page page;
   private final Pack pack;
@@ -35,10 +29,12 @@ public final class PlanText {
     this.pack = pack;
   }
 
-  /** Writes the plan. */
-  public void write(Plan plan) {
+  /** Writes the plan below what must be seen to first. */
+  public void write(Answer answer, Plan plan) {
+    Dangers.write(page, pack, answer);
+    Foreword.write(page, pack, answer);
     page.heading("WHAT TO EXPECT");
-    page.labelled("time", Ink.PLAIN, range(plan::hands, PlanText::minutes, "hands on"));
+    page.labelled("time", Ink.PLAIN, range(plan::hands, PlanWords::minutes, "hands on"));
     page.labelled("price", Ink.PLAIN, range(plan::price, Figures::money, "time, parts and fees"));
     page.labelled("ends", Ink.PLAIN, endings(plan));
     Spend expected = plan.expected();
@@ -57,7 +53,7 @@ public final class PlanText {
           "rare combinations of causes, " + Figures.percent(plan.pLeftOut()) + " of cases");
     }
     page.heading("PLAN");
-    write(plan.root(), 1, 0, "");
+    new PlanSteps(page, pack, PlanWalk.of(plan, pack)).write();
   }
 
   /** What is not exceeded in half of the cases, and in nine of ten, as far as that is known. */
@@ -77,10 +73,6 @@ public final class PlanText {
         + " ("
         + of
         + ")";
-  }
-
-  private static String minutes(double minutes) {
-    return Figures.time(Duration.ofMinutes(Math.round(minutes)));
   }
 
   private String inAll(Plan plan) {
@@ -105,77 +97,12 @@ public final class PlanText {
     List<String> parts = new ArrayList<>();
     for (Map.Entry<Ending, Double> e : plan.endings().entrySet()) {
       if (e.getValue() > RARE) {
-        parts.add(words(e.getKey()) + " " + Figures.percent(e.getValue()));
+        parts.add(PlanWords.ending(e.getKey()) + " " + Figures.percent(e.getValue()));
       }
     }
     if (plan.pOpen() > RARE) {
       parts.add("not followed to the end " + Figures.percent(plan.pOpen()));
     }
     return String.join(", ", parts);
-  }
-
-  private static String words(Ending ending) {
-    return switch (ending) {
-      case REPAIRED -> "repaired";
-      case SENT_ON -> "sent on";
-      case RETURNED -> "returned as it is";
-    };
-  }
-
-  private void write(PlanNode node, double p, int depth, String when) {
-    if (node instanceof PlanNode.DoTest test) {
-      line(
-          depth, when + Naming.step(pack, test.step()) + takes(test.spend()) + turns(test.turns()));
-      for (PlanNode.Branch b : test.branches()) {
-        write(
-            b.then(), p * b.p(), depth + 1, when(b.p(), SeenWords.of(pack, test.step(), b.seen())));
-      }
-    } else if (node instanceof PlanNode.DoRepair repair) {
-      line(
-          depth,
-          when + Naming.step(pack, repair.step()) + takes(repair.spend()) + turns(repair.turns()));
-      write(
-          repair.ifPassed(), p * repair.pPass(), depth + 1, when(repair.pPass(), "function back"));
-      if (repair.pPass() < 1) {
-        write(
-            repair.ifFailed(),
-            p * (1 - repair.pPass()),
-            depth + 1,
-            when(1 - repair.pPass(), "still lost"));
-      }
-    } else if (node instanceof PlanNode.End end) {
-      line(
-          depth, when + (end.ending() == Ending.REPAIRED ? "close up, done" : words(end.ending())));
-    } else if (node instanceof PlanNode.AndSoOn more) {
-      line(
-          depth,
-          when
-              + "and so on: "
-              + Figures.percent(p)
-              + " of cases"
-              + more.next().map(s -> "; next " + Naming.step(pack, s)).orElse(""));
-    }
-  }
-
-  private void line(int depth, String text) {
-    page.hanging(INDENT.repeat(depth + 1), Ink.PLAIN, text, Ink.PLAIN);
-  }
-
-  private static String when(double p, String seen) {
-    return Figures.percent(p) + " " + seen + ": ";
-  }
-
-  private static String takes(Spend spend) {
-    String time = minutes(spend.hands());
-    String waiting = spend.waiting() >= 1 ? " and " + minutes(spend.waiting()) + " waiting" : "";
-    String money = spend.money() > 0 ? ", " + Figures.money(spend.money()) : "";
-    return " (" + time + waiting + money + ")";
-  }
-
-  private String turns(List<BenchState> turns) {
-    if (turns.isEmpty()) {
-      return "";
-    }
-    return "; first " + String.join(", ", turns.stream().map(t -> FactWords.of(pack, t)).toList());
   }
 }
