@@ -17,7 +17,7 @@ import org.faultwright.pack.StepId;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
+import org.faultwright.planning.Spend;
 
 /**
  * A plan in words, as places that a reader can be sent to. Whatever is to be done has a number,

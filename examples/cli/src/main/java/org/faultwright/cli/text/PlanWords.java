@@ -11,7 +11,7 @@ import org.faultwright.cli.text.PlanWalk.Place;
 import org.faultwright.cli.text.PlanWalk.Unfollowed;
 import org.faultwright.cli.text.PlanWalk.Way;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
+import org.faultwright.planning.Spend;
 
 /** A plan's figures and ends in the words that screen and paper share. */
 public final class PlanWords {

@@ -13,9 +13,9 @@ import org.faultwright.pack.SwitchId;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
 import org.faultwright.planning.Seen;
 import org.faultwright.planning.Shop;
+import org.faultwright.planning.Spend;
 
 /** A plan made by hand, so that every kind of place has its turn. Its numbers mean nothing. */
 public final class PlanExamples {
