@@ -2,6 +2,7 @@ package org.faultwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,11 +20,16 @@ import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.StepId;
+import org.faultwright.planning.Exit;
+import org.faultwright.planning.NextStep;
 import org.faultwright.planning.Planner;
+import org.faultwright.planning.RepairWay;
 import org.faultwright.planning.Seen;
 import org.faultwright.planning.Shop;
+import org.faultwright.planning.Spend;
 import org.faultwright.planning.Weighing;
 import org.faultwright.planning.Worth;
+import org.faultwright.rules.Advice;
 import org.faultwright.rules.AdviceSet;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.StepStatus;
@@ -108,8 +114,12 @@ final class Answering {
             caseFile,
             findings,
             posterior,
-            considered(findings, weighing),
-            OptionalDouble.of(weighing.expectedCost()),
+            considered(findings, weighing.compared()),
+            OptionalDouble.of(weighing.compared().expectedCost()),
+            weighing.ifAgreed().isPresent()
+                ? OptionalDouble.of(weighing.expectedCost())
+                : OptionalDouble.empty(),
+            ends(asItStands, weighing),
             weighing.pLeftOut(),
             advice,
             shop);
@@ -144,13 +154,40 @@ final class Answering {
     List<Considered> steps = new ArrayList<>();
     findings.steps().values().forEach(s -> steps.add(unweighed(s)));
     return new Worked(
-        new Answer(caseFile, findings, outlook, steps, OptionalDouble.empty(), 0, advice, shop),
+        new Answer(
+            caseFile,
+            findings,
+            outlook,
+            steps,
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Map.of(),
+            0,
+            advice,
+            shop),
         Optional.empty());
   }
 
   private static Considered unweighed(StepStatus status) {
     return new Considered(
-        status.step(), status, OptionalDouble.empty(), OptionalDouble.empty(), Map.of());
+        status.step(),
+        status,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        Map.of());
+  }
+
+  /** What it takes to end the job here. */
+  private static Map<Advice.Kind, Spend> ends(Weighing asItStands, Weighing weighing) {
+    Map<Advice.Kind, Spend> ends = new EnumMap<>(Advice.Kind.class);
+    ends.put(
+        weighing.exit().kind() == Exit.Kind.SEND_ON ? Advice.Kind.SEND_ON : Advice.Kind.RETURN,
+        weighing.ending());
+    if (asItStands.next() instanceof NextStep.HandOver) {
+      ends.put(Advice.Kind.CLOSE_UP, asItStands.toTheEnd());
+    }
+    return ends;
   }
 
   private static List<Considered> considered(Findings findings, Weighing weighing) {
@@ -169,7 +206,19 @@ final class Answering {
               findings.step(w.step()),
               OptionalDouble.of(w.worth()),
               OptionalDouble.of(w.cost()),
+              w.toTheEnd(),
               outcomes));
+    }
+    for (RepairWay w : weighing.repairs()) {
+      steps.putIfAbsent(
+          w.repair(),
+          new Considered(
+              w.repair(),
+              findings.step(w.repair()),
+              OptionalDouble.empty(),
+              OptionalDouble.of(w.cost()),
+              Optional.of(w.toTheEnd()),
+              Map.of()));
     }
     findings.steps().forEach((id, status) -> steps.computeIfAbsent(id, k -> unweighed(status)));
     return List.copyOf(steps.values());

@@ -1,12 +1,12 @@
 package org.faultwright.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Predicate;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.compile.CompiledPack;
 import org.faultwright.pack.Cause;
@@ -89,9 +89,7 @@ final class Summarising {
 
   private List<RootFirst> roots() {
     Roots roots = new Roots(pack, compiled.lineage(), posterior);
-    List<RepairWay> ways = new ArrayList<>(weighing.repairs());
-    weighing.ifAgreed().ifPresent(w -> ways.addAll(w.repairs()));
-    return roots.before(ways).stream().distinct().toList();
+    return roots.before(weighing.compared().repairs()).stream().distinct().toList();
   }
 
   private List<Leader> leaders() {
@@ -106,22 +104,21 @@ final class Summarising {
 
   private List<TestWorth> tests() {
     Map<StepId, TestWorth> tests = new LinkedHashMap<>();
-    addTests(tests, weighing, false);
-    weighing.ifAgreed().ifPresent(w -> addTests(tests, w, true));
+    addTests(tests, findings::isOpen);
+    addTests(tests, this::opensWithConsent);
     return List.copyOf(tests.values());
   }
 
-  private void addTests(Map<StepId, TestWorth> tests, Weighing from, boolean ifAgreed) {
-    from.tests().stream()
-        .filter(w -> ifAgreed ? opensWithConsent(w.step()) : findings.isOpen(w.step()))
+  private void addTests(Map<StepId, TestWorth> tests, Predicate<StepId> which) {
+    weighing.compared().tests().stream()
+        .filter(w -> which.test(w.step()))
         .limit(TESTS)
-        .forEach(
-            w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), worth(w, from), w.cost())));
+        .forEach(w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), worth(w), w.cost())));
   }
 
   /** A worth that is nothing but rounding is none. */
-  private static double worth(Worth test, Weighing from) {
-    double scale = 1 + Math.abs(from.costWithoutTests());
+  private double worth(Worth test) {
+    double scale = 1 + Math.abs(weighing.compared().costWithoutTests());
     return Math.abs(test.worth()) < ROUNDING * scale ? 0 : test.worth();
   }
 
@@ -131,38 +128,21 @@ final class Summarising {
 
   private List<RepairPlan> repairs() {
     Map<StepId, RepairPlan> repairs = new LinkedHashMap<>();
-    addRepairs(repairs, weighing, false);
-    weighing.ifAgreed().ifPresent(w -> addRepairs(repairs, w, true));
+    addRepairs(repairs, findings::isOpen);
+    addRepairs(repairs, this::opensWithConsent);
     return List.copyOf(repairs.values());
   }
 
-  private void addRepairs(Map<StepId, RepairPlan> repairs, Weighing from, boolean ifAgreed) {
-    from.repairs().stream()
-        .filter(w -> ifAgreed ? opensWithConsent(w.repair()) : findings.isOpen(w.repair()))
-        .sorted(Comparator.comparingDouble(this::expectedCost))
+  private void addRepairs(Map<StepId, RepairPlan> repairs, Predicate<StepId> which) {
+    weighing.compared().repairs().stream()
+        .filter(w -> which.test(w.repair()))
         .limit(REPAIRS)
         .forEach(
             w ->
                 repairs.putIfAbsent(
                     w.repair(),
                     new RepairPlan(
-                        w.repair(), Math.max(0, expectedCost(w)), w.pPass(), aboveCeiling(w))));
-  }
-
-  /**
-   * What a repair is expected to cost. The customer can still be asked for what comes after an open
-   * one, so that it is not weighed as if all that nobody has asked for were refused.
-   */
-  private double expectedCost(RepairWay way) {
-    double least = way.expectedCost();
-    if (weighing.ifAgreed().isPresent()) {
-      for (RepairWay other : weighing.ifAgreed().get().repairs()) {
-        if (other.repair().equals(way.repair())) {
-          least = Math.min(least, other.expectedCost());
-        }
-      }
-    }
-    return least;
+                        w.repair(), Math.max(0, w.expectedCost()), w.pPass(), aboveCeiling(w))));
   }
 
   private boolean aboveCeiling(RepairWay way) {

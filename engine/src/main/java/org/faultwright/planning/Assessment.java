@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.casefile.Situation;
@@ -28,6 +29,7 @@ final class Assessment {
   private final CaseModel model;
   private final DeviceModel device;
   private final Costs costs;
+  private final Permissions permissions;
   private final Situation now;
   private final int bench;
   private final Futures futures;
@@ -78,6 +80,7 @@ final class Assessment {
     this.model = model;
     this.device = model.device;
     this.costs = costs;
+    this.permissions = permissions;
     this.now = now;
     this.showings = showings;
     this.p = p;
@@ -97,7 +100,7 @@ final class Assessment {
   }
 
   /** No function is known to be lost: the device can be handed over. */
-  Weighing handOver(Optional<Weighing> ifAgreed) {
+  Weighing handOver() {
     settleRepairs(List.of());
     double pLost = pLost();
     double cost = costs.close(bench) + pLost * costs.comeback;
@@ -112,13 +115,17 @@ final class Assessment {
         List.of(),
         pLost,
         pLeftOut,
-        ifAgreed);
+        Optional.empty());
   }
 
-  /** Weighs repairs, tests and the end of the job. */
-  Weighing weigh(Optional<Weighing> ifAgreed) {
+  /**
+   * Weighs repairs, tests and the end of the job.
+   *
+   * @param also repairs to weigh even where there are more than are planned with
+   */
+  Weighing weigh(List<StepId> also) {
     findTests();
-    settleRepairs(chooseRepairs());
+    settleRepairs(chooseRepairs(OptionalInt.empty()));
     List<RepairWay> ways = weighRepairs();
     Exit exit = costs.exit(bench);
     RepairWay cheapest = null;
@@ -145,6 +152,7 @@ final class Assessment {
         best != null
             ? new NextStep.DoTest(best)
             : cheapest != null ? new NextStep.DoRepair(cheapest) : new NextStep.Leave(exit);
+    ways.addAll(weighApart(also));
     ways.sort(Comparator.comparingDouble(RepairWay::expectedCost));
     worths.sort(Comparator.comparingDouble(w -> -w.worth()));
     return new Weighing(
@@ -158,7 +166,7 @@ final class Assessment {
         worths,
         pLost(),
         pLeftOut,
-        ifAgreed);
+        Optional.empty());
   }
 
   private static boolean isLess(double a, double b) {
@@ -210,7 +218,7 @@ final class Assessment {
   Assessment settled(Set<Integer> inPlan) {
     stillInPlan = inPlan;
     findTests();
-    settleRepairs(chooseRepairs());
+    settleRepairs(chooseRepairs(OptionalInt.empty()));
     return this;
   }
 
@@ -299,8 +307,10 @@ final class Assessment {
    * The repairs to plan with: those that are open, or may come open by a test, and can cure a cause
    * that is not negligible and bears on a lost function. Of more than the search can take, those
    * with the most cure per cost.
+   *
+   * @param also one to plan with in any case
    */
-  private List<Integer> chooseRepairs() {
+  private List<Integer> chooseRepairs(OptionalInt also) {
     double[] pPresent = pPresent();
     List<Integer> found = new ArrayList<>();
     List<Integer> closed = new ArrayList<>();
@@ -329,6 +339,7 @@ final class Assessment {
     }
     found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
+    also.ifPresent(s -> found.sort(Comparator.comparing(other -> other != s)));
     leavesOutRepairs = found.size() > RepairSearch.MOST_REPAIRS;
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
@@ -389,31 +400,54 @@ final class Assessment {
   private List<RepairWay> weighRepairs() {
     List<RepairWay> ways = new ArrayList<>();
     for (int r = 0; r < repairs.length; r++) {
-      fill(search.start(), null, 0);
-      Found found = search.cheapestFrom(r, bench, present);
-      if (Double.isInfinite(found.cost())) {
-        continue;
-      }
-      int ready = costs.benchFor(bench, repairs[r]);
-      List<StepId> proofs = new ArrayList<>();
-      for (int proof : present.proofs(r, 1 << r, ready)) {
-        int step = model.proofs.get(proof).step();
-        if (step >= 0) {
-          proofs.add(device.steps.get(step).id());
-        }
-      }
-      List<StepId> sequence = Arrays.stream(found.plan()).mapToObj(this::repairAt).toList();
-      ways.add(
-          new RepairWay(
-              repairAt(r),
-              proofs,
-              found.cost(),
-              search.spend(found.plan(), bench, present),
-              search.costOfFirst(),
-              Math.min(1, search.passedFirst()),
-              sequence));
+      weighRepair(r).ifPresent(ways::add);
     }
     return ways;
+  }
+
+  /** Repairs that are not among those planned with, each in the place of the least of these. */
+  private List<RepairWay> weighApart(List<StepId> also) {
+    List<RepairWay> ways = new ArrayList<>();
+    for (StepId id : also) {
+      int s = device.number(id);
+      if (Arrays.binarySearch(repairs, s) >= 0) {
+        continue;
+      }
+      Assessment apart = new Assessment(model, costs, showings, p, pLeftOut, now, permissions);
+      apart.findTests();
+      apart.settleRepairs(apart.chooseRepairs(OptionalInt.of(s)));
+      int r = Arrays.binarySearch(apart.repairs, s);
+      if (r >= 0) {
+        apart.weighRepair(r).ifPresent(ways::add);
+      }
+    }
+    return ways;
+  }
+
+  private Optional<RepairWay> weighRepair(int r) {
+    fill(search.start(), null, 0);
+    Found found = search.cheapestFrom(r, bench, present);
+    if (Double.isInfinite(found.cost())) {
+      return Optional.empty();
+    }
+    int ready = costs.benchFor(bench, repairs[r]);
+    List<StepId> proofs = new ArrayList<>();
+    for (int proof : present.proofs(r, 1 << r, ready)) {
+      int step = model.proofs.get(proof).step();
+      if (step >= 0) {
+        proofs.add(device.steps.get(step).id());
+      }
+    }
+    List<StepId> sequence = Arrays.stream(found.plan()).mapToObj(this::repairAt).toList();
+    return Optional.of(
+        new RepairWay(
+            repairAt(r),
+            proofs,
+            found.cost(),
+            search.spend(found.plan(), bench, present),
+            search.costOfFirst(),
+            Math.min(1, search.passedFirst()),
+            sequence));
   }
 
   private StepId repairAt(int r) {

@@ -14,6 +14,7 @@ import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.StepId;
 import org.faultwright.pack.SwitchId;
 
 /**
@@ -87,10 +88,10 @@ public final class Planner {
 
   /** Weighs what could be done next in a case. */
   public Weighing look(LikelyWorlds worlds, Situation now, Intake intake, Permissions permissions) {
-    Optional<Weighing> ifAgreed =
-        agreed(now, permissions)
-            .map(s -> assessment(worlds, s, intake, permissions, Optional.empty()));
-    return assessment(worlds, now, intake, permissions, ifAgreed);
+    Weighing asItStands = assessment(worlds, now, intake, permissions, List.of());
+    List<StepId> open = asItStands.repairs().stream().map(RepairWay::repair).toList();
+    return asItStands.with(
+        agreed(now, permissions).map(s -> assessment(worlds, s, intake, permissions, open)));
   }
 
   private Weighing assessment(
@@ -98,10 +99,10 @@ public final class Planner {
       Situation now,
       Intake intake,
       Permissions permissions,
-      Optional<Weighing> ifAgreed) {
+      List<StepId> also) {
     Setting setting = setting(now, intake, permissions);
     Assessment assessment = new Assessment(setting.model, setting.costs, worlds, now, permissions);
-    return setting.nothingLost ? assessment.handOver(ifAgreed) : assessment.weigh(ifAgreed);
+    return setting.nothingLost ? assessment.handOver() : assessment.weigh(also);
   }
 
   /** What a situation is weighed with. */

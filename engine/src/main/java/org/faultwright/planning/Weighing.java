@@ -40,4 +40,28 @@ public record Weighing(
     repairs = List.copyOf(repairs);
     tests = List.copyOf(tests);
   }
+
+  /** The same with what the customer's consent would change. */
+  Weighing with(Optional<Weighing> agreed) {
+    return new Weighing(
+        next,
+        expectedCost,
+        toTheEnd,
+        costWithoutTests,
+        exit,
+        ending,
+        repairs,
+        tests,
+        pLost,
+        pLeftOut,
+        agreed);
+  }
+
+  /**
+   * What steps are compared by: as if the customer agreed to all that nobody has asked for yet,
+   * since asking costs nothing and can be done at any time.
+   */
+  public Weighing compared() {
+    return ifAgreed.orElse(this);
+  }
 }

@@ -1,6 +1,7 @@
 package org.faultwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -53,6 +54,36 @@ class JsonTest {
     assertThat(answer.get("why")).hasSize(1);
     assertThat(answer.get("why").get(0).get("cause"))
         .isEqualTo(answer.get("ranking").get(0).get("cause"));
+  }
+
+  @Test
+  void whatTheJobTakesToItsEnd_standsBesideEachAdvice() throws IOException {
+    JsonNode answer = json("diagnose", "--json", "../cases/wren-charging.yaml");
+    JsonNode first = answer.get("advice").get("toTheEnd");
+    assertThat(first.get("cost").asDouble())
+        .isCloseTo(answer.get("expectedCost").asDouble(), within(1e-9));
+    // a minute at the bench is 1 in a shop of which nothing is known, a minute of waiting 0.05
+    assertThat(first.get("cost").asDouble())
+        .isCloseTo(
+            first.get("handsMinutes").asDouble()
+                + 0.05 * first.get("waitMinutes").asDouble()
+                + first.get("money").asDouble()
+                + first.get("risk").asDouble(),
+            within(1e-9));
+    assertThat(answer.get("advice").get("behind")).isNull();
+    int weighed = 0;
+    for (JsonNode other : answer.get("others")) {
+      if (other.has("toTheEnd")) {
+        weighed++;
+        for (String key : List.of("cost", "handsMinutes", "waitMinutes", "money", "risk")) {
+          assertThat(other.get("behind").get(key).asDouble())
+              .isCloseTo(
+                  other.get("toTheEnd").get(key).asDouble() - first.get(key).asDouble(),
+                  within(1e-9));
+        }
+      }
+    }
+    assertThat(weighed).isGreaterThanOrEqualTo(3);
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.FactId;
 import org.faultwright.diagnosis.Answer;
@@ -22,6 +23,7 @@ import org.faultwright.pack.Id;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
+import org.faultwright.planning.Spend;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.Alarm;
 import org.faultwright.rules.Blocked;
@@ -61,6 +63,7 @@ final class AnswerFields {
     json.writeBooleanField("end", answer.isEnd());
     writeSteps();
     number("expectedCost", answer.expectedCost());
+    number("expectedCostIfRefused", answer.ifRefused());
     json.writeNumberField("leftOut", answer.pLeftOut());
     json.writeArrayFieldStart("why");
     for (WhyCause w : why) {
@@ -181,6 +184,24 @@ final class AnswerFields {
     }
     json.writeEndArray();
     facts("about", advice.about());
+    Optional<Spend> toTheEnd = answer.toTheEnd(advice);
+    if (toTheEnd.isPresent()) {
+      spend("toTheEnd", toTheEnd.get());
+    }
+    Optional<Spend> behind = answer.behind(advice);
+    if (behind.isPresent() && !advice.equals(answer.advice().primary())) {
+      spend("behind", behind.get());
+    }
+  }
+
+  private void spend(String key, Spend spend) throws IOException {
+    json.writeObjectFieldStart(key);
+    json.writeNumberField("cost", spend.cost(answer.shop()));
+    json.writeNumberField("handsMinutes", spend.hands());
+    json.writeNumberField("waitMinutes", spend.waiting());
+    json.writeNumberField("money", spend.money());
+    json.writeNumberField("risk", spend.risk());
+    json.writeEndObject();
   }
 
   private void writeSteps() throws IOException {
@@ -206,6 +227,9 @@ final class AnswerFields {
       cautions(c.status().cautions());
       number("worth", c.worth());
       number("cost", c.cost());
+      if (c.toTheEnd().isPresent()) {
+        spend("toTheEnd", c.toTheEnd().get());
+      }
       json.writeArrayFieldStart("outcomes");
       for (Map.Entry<OutcomeId, Double> o : c.outcomes().entrySet()) {
         json.writeStartObject();

@@ -2,12 +2,10 @@ package org.faultwright.cli.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Considered;
 import org.faultwright.pack.Pack;
-import org.faultwright.pack.StepId;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.Blocked;
 
@@ -27,10 +25,9 @@ final class Alternatives {
       return;
     }
     page.heading("OR INSTEAD");
-    OptionalDouble best = worth(answer, answer.advice().primary());
     int shown = all ? others.size() : Math.min(MOST_LINES, others.size());
     for (Advice advice : others.subList(0, shown)) {
-      String after = after(pack, advice, best, worth(answer, advice));
+      String after = after(page, pack, answer, advice);
       String line = line(pack, advice);
       page.bullet((all ? line : page.cut(line, BULLET + after)) + after);
     }
@@ -73,8 +70,8 @@ final class Alternatives {
             .orElse("");
   }
 
-  /** How long it takes in all, and how much dearer it is than the best. */
-  private static String after(Pack pack, Advice advice, OptionalDouble best, OptionalDouble worth) {
+  /** How long it takes by itself, and how far it is behind what is done next. */
+  private static String after(Page page, Pack pack, Answer answer, Advice advice) {
     List<String> parts = new ArrayList<>();
     advice
         .step()
@@ -82,22 +79,7 @@ final class Alternatives {
         .map(effort -> effort.hands().plus(effort.waiting()))
         .filter(whole -> !whole.isZero())
         .ifPresent(whole -> parts.add(Figures.time(whole)));
-    if (best.isPresent() && worth.isPresent() && best.getAsDouble() > worth.getAsDouble()) {
-      String more = Figures.money(best.getAsDouble() - worth.getAsDouble());
-      parts.add(more.equals("0") ? "hardly dearer" : more + " dearer");
-    }
+    parts.addAll(ToTheEnd.behind(answer, advice, !page.screen().isNarrow()));
     return parts.isEmpty() ? "" : " (" + String.join(", ", parts) + ")";
-  }
-
-  private static OptionalDouble worth(Answer answer, Advice advice) {
-    if (advice.kind() != Advice.Kind.TEST || advice.step().isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    StepId step = advice.step().get();
-    return answer.steps().stream()
-        .filter(c -> c.step().equals(step))
-        .findFirst()
-        .map(Considered::worth)
-        .orElse(OptionalDouble.empty());
   }
 }

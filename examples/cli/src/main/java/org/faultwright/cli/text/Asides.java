@@ -55,6 +55,7 @@ public final class Asides {
     if (due.reasons().isEmpty()) {
       page.item("A hold or an alarm asks for it: see the top of the screen.");
     }
+    due.job().ifPresent(job -> page.item("The job: " + job + "."));
     leader.ifPresent(why -> WhyText.writeShort(page, pack, why));
     return page;
   }

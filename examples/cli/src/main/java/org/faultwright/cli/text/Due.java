@@ -23,6 +23,7 @@ import org.faultwright.rules.StepStatus;
  * @param reasons why, most important first
  * @param turns the bench positions to bring about first
  * @param about the facts that it is about
+ * @param job what the job is expected to take to its end; empty where that was not weighed
  * @param danger whether a hold or an alarm is the reason
  */
 public record Due(
@@ -33,6 +34,7 @@ public record Due(
     Set<CautionId> cautions,
     Set<ConsentId> consents,
     Set<FactId> about,
+    Optional<String> job,
     boolean danger) {
 
   /** Copies the collections, keeping their order. */
@@ -65,6 +67,7 @@ public record Due(
         advice.cautions(),
         advice.consents(),
         advice.about(),
+        ToTheEnd.of(answer, advice),
         advice.reasons().stream()
             .anyMatch(r -> r.why() == Reason.Why.ALARM || r.why() == Reason.Why.HELD));
   }
@@ -84,6 +87,7 @@ public record Due(
         status.cautions(),
         Set.of(),
         Set.of(),
+        ToTheEnd.of(answer, step),
         false);
   }
 

@@ -32,6 +32,7 @@ final class NextStep {
     FACT,
     CONSENT,
     TIME,
+    JOB,
     TURNS,
     TOOLS,
     PART,
@@ -86,6 +87,7 @@ final class NextStep {
     }
     Optional<Step> step = due.step(pack);
     addTime(step);
+    due.job().ifPresent(job -> add(About.JOB, "job", Ink.PLAIN, job));
     if (step.isPresent() && !due.turns().isEmpty()) {
       add(About.TURNS, "first", Ink.STRONG, Wording.turns(pack, due.turns()));
     }

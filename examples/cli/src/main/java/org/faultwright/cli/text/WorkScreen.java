@@ -145,7 +145,10 @@ public record WorkScreen(List<String> lines, boolean cautionsInFull) {
     }
 
     private void writeEntry(Entry e) {
-      Page whole = new Page(page.screen()).labelled(e.label(), e.ink(), e.text());
+      Page whole =
+          new Page(page.screen())
+              .labelled(
+                  e.label(), e.ink(), e.about() == About.JOB ? ToTheEnd.brief(e.text()) : e.text());
       boolean why = e.about() == About.WHY && squeeze.is(Squeeze.SHORT_WHY);
       boolean how = e.about() == About.HOW && squeeze.is(Squeeze.SHORT_HOW);
       int most = why ? 1 : how ? 2 : Integer.MAX_VALUE;
@@ -158,6 +161,7 @@ public record WorkScreen(List<String> lines, boolean cautionsInFull) {
         case EXPECT, READ, THEN, CONSENT -> false;
         case WHY -> !squeeze.is(Squeeze.NO_WHY);
         case HOW -> !squeeze.is(Squeeze.NO_HOW);
+        case JOB -> !squeeze.is(Squeeze.NO_GAPS);
         case TOOLS -> !squeeze.is(Squeeze.NO_TOOLS);
         default -> true;
       };

@@ -46,6 +46,7 @@ import org.faultwright.pack.SymptomValue;
 import org.faultwright.pack.reader.PackReader;
 import org.faultwright.pack.reader.PackReading;
 import org.faultwright.planning.Shop;
+import org.faultwright.planning.Spend;
 import org.faultwright.rules.Advice;
 import org.faultwright.rules.AdviceSet;
 import org.faultwright.rules.Alarm;
@@ -250,10 +251,22 @@ final class Examples {
                           ? OptionalDouble.of(9.3)
                           : press ? OptionalDouble.of(7.05) : OptionalDouble.empty(),
                       coil || press ? OptionalDouble.of(10.2) : OptionalDouble.empty(),
+                      coil
+                          ? Optional.of(new Spend(18, 20, 9.5, 3.2))
+                          : press ? Optional.of(new Spend(16, 22, 12.3, 4.55)) : Optional.empty(),
                       press ? outcomes("comes-and-goes", 0.7851, "steady", 0.2149) : Map.of()));
             });
     return new Answer(
-        CASE, findings, outlook, steps, OptionalDouble.of(31.7), 0, advice, Shop.ORDINARY);
+        CASE,
+        findings,
+        outlook,
+        steps,
+        OptionalDouble.of(31.7),
+        OptionalDouble.empty(),
+        Map.of(),
+        0,
+        advice,
+        Shop.ORDINARY);
   }
 
   private static Map<OutcomeId, Double> outcomes(String one, double p, String other, double q) {
