@@ -18,7 +18,9 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.planning.ComparisonLimits;
 import org.faultwright.planning.Plan;
+import org.faultwright.planning.PlanComparison;
 import org.faultwright.planning.PlanLimits;
 import org.faultwright.planning.Planner;
 import org.faultwright.rules.Findings;
@@ -147,6 +149,28 @@ public final class Diagnosis implements AutoCloseable {
                         findings.situation(),
                         caseFile.intake(),
                         Permitted.by(findings),
+                        limits));
+  }
+
+  /**
+   * Holds a plan of this case against rules of thumb. Empty where {@link #plan} is.
+   *
+   * @param plan what {@link #plan} gave, with the same facts
+   */
+  public Optional<PlanComparison> compare(Plan plan, ComparisonLimits limits) {
+    Answering.Worked now = worked();
+    Findings findings = now.answer().findings();
+    return now.worlds()
+        .map(
+            worlds ->
+                planner
+                    .orElseThrow()
+                    .compare(
+                        worlds,
+                        findings.situation(),
+                        caseFile.intake(),
+                        Permitted.by(findings),
+                        plan,
                         limits));
   }
 

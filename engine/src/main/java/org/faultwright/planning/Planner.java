@@ -167,6 +167,22 @@ public final class Planner {
         plan.root(), plan.shop(), plan.atLeast(), plan.stepsAhead(), plan.pLeftOut(), asIfAgreed);
   }
 
+  /**
+   * Holds a plan of a case against rules of thumb.
+   *
+   * @param plan made by this planner for the same case
+   */
+  public PlanComparison compare(
+      LikelyWorlds worlds,
+      Situation now,
+      Intake intake,
+      Permissions permissions,
+      Plan plan,
+      ComparisonLimits limits) {
+    Place start = Place.beginning(this, intake, permissions, worlds, now);
+    return new Comparing(start, limits).with(plan);
+  }
+
   private CaseModel caseModel(List<ComplaintId> lost) {
     return new CaseModel(device, lost, shop.proof());
   }
