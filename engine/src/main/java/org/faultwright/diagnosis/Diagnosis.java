@@ -23,6 +23,7 @@ import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanComparison;
 import org.faultwright.planning.PlanLimits;
 import org.faultwright.planning.Planner;
+import org.faultwright.planning.RepairOrNot;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 import org.faultwright.rules.WorkingMemory;
@@ -166,6 +167,31 @@ public final class Diagnosis implements AutoCloseable {
                 planner
                     .orElseThrow()
                     .compare(
+                        worlds,
+                        findings.situation(),
+                        caseFile.intake(),
+                        Permitted.by(findings),
+                        plan,
+                        limits));
+  }
+
+  /**
+   * Whether a repair is worth it, from which value of the device on, and what the customer can be
+   * told. Makes some more plans. Empty where {@link #plan} is, or where no function is known to be
+   * lost.
+   *
+   * @param plan what {@link #plan} gave, with the same facts
+   * @param limits for each further plan
+   */
+  public Optional<RepairOrNot> repairOrNot(Plan plan, PlanLimits limits) {
+    Answering.Worked now = worked();
+    Findings findings = now.answer().findings();
+    return now.worlds()
+        .flatMap(
+            worlds ->
+                planner
+                    .orElseThrow()
+                    .repairOrNot(
                         worlds,
                         findings.situation(),
                         caseFile.intake(),

@@ -28,7 +28,6 @@ final class Comparing {
   static Policy policy(Way way, Plan plan) {
     return switch (way) {
       case PLAN -> new Planned(plan.root());
-      case ADVICE -> new Advised();
       case MOST_INFORMATION -> new MostInformation();
       case PROBABILITY_PER_COST -> new ProbabilityPerCost();
       case LIKELIEST_FIRST -> new LikeliestFirst();

@@ -53,7 +53,7 @@ final class Costs {
     OptionalDouble worth = intake.deviceValue();
     double loss =
         worth.isPresent()
-            ? Math.max(0, worth.getAsDouble() - shop.salvage())
+            ? Math.max(0, worth.getAsDouble() - shop.salvage()) + intake.dataValue().orElse(0)
             : Double.POSITIVE_INFINITY;
     exitKind = loss < shop.sendOnFee() ? Exit.Kind.RETURN : Exit.Kind.SEND_ON;
     exitFee = Math.min(loss, shop.sendOnFee());

@@ -43,7 +43,8 @@ final class MostInformation implements Policy {
     double a = gain * thanCost;
     double b = than * cost;
     double scale = RepairSearch.ROUNDING * Math.max(a, b);
-    return a > b + scale || a >= b - scale && cost == 0 && gain > than * (1 + RepairSearch.ROUNDING);
+    return a > b + scale
+        || a >= b - scale && cost == 0 && gain > than * (1 + RepairSearch.ROUNDING);
   }
 
   /** For each world the number of its set of causes, of those that bear on what is lost. */
@@ -87,8 +88,7 @@ final class MostInformation implements Policy {
   private static double after(Place place, int[] causes, Testing test) {
     double[][] mass = new double[test.sight().findings.size()][place.p.length];
     for (int w = 0; w < place.p.length; w++) {
-      for (double[] row :
-          place.model().showing(place.worlds.get(w)).prospect(test.sight()).p()) {
+      for (double[] row : place.model().showing(place.worlds.get(w)).prospect(test.sight()).p()) {
         for (int y = 0; y < row.length; y++) {
           mass[y][w] += place.p[w] * row[y];
         }

@@ -37,11 +37,7 @@ final class Place {
 
   /** Where a job begins. */
   static Place beginning(
-      Planner planner,
-      Intake intake,
-      Permissions permissions,
-      LikelyWorlds likely,
-      Situation now) {
+      Planner planner, Intake intake, Permissions permissions, LikelyWorlds likely, Situation now) {
     int[] places = planner.device().places(likely.coordinates());
     Map<Bits, Double> sum = new LinkedHashMap<>();
     for (int w = 0; w < likely.size(); w++) {
@@ -71,6 +67,7 @@ final class Place {
   final int bench;
   private final DeviceModel device;
   private final Planner.Setting setting;
+  private Optional<RepairTree.Belief> belief = Optional.empty();
   private Optional<List<Testing>> tests = Optional.empty();
   private Optional<List<Repairing>> repairs = Optional.empty();
   private final Map<Integer, List<Result>> results = new LinkedHashMap<>();
@@ -156,11 +153,6 @@ final class Place {
     return found;
   }
 
-  /** The least cost without tests, and how it begins. */
-  Assessment.Ecr0 ecr0() {
-    return assessment().settled(job.repairs).ecr0();
-  }
-
   /** The tests that are open and whose outcome is not known, in the pack's order. */
   List<Testing> tests() {
     if (tests.isEmpty()) {
@@ -211,10 +203,40 @@ final class Place {
 
   /** Forgets what was worked out. */
   void forget() {
+    belief = Optional.empty();
     tests = Optional.empty();
     repairs = Optional.empty();
     results.clear();
     attempts.clear();
+  }
+
+  /** P(all function tests pass after a repair), and P(a function is lost in use | they do). */
+  record Chance(double pPass, double pComeback) {}
+
+  /** As {@link #attempt}, without what follows; far quicker. */
+  Chance chance(Repairing repair) {
+    RepairTree tree = model().tree;
+    int number = Arrays.binarySearch(model().repairs, repair.step());
+    RepairTree.Node node = tree.after(tree.root(), number, repair.proofs());
+    if (belief.isEmpty()) {
+      belief = Optional.of(belief());
+    }
+    double pPass = Math.min(1, Math.max(0, 1 - tree.failed(node, belief.get())));
+    double lost = tree.lost(node, belief.get());
+    return new Chance(pPass, pPass > 0 ? Math.min(1, lost / pPass) : 0);
+  }
+
+  private RepairTree.Belief belief() {
+    Map<Integer, Double> mass = new LinkedHashMap<>();
+    for (int w = 0; w < p.length; w++) {
+      Spread rows = model().tree.rowsOf(model().showing(worlds.get(w)).future);
+      for (int i = 0; i < rows.states().length; i++) {
+        mass.merge(rows.states()[i], p[w] * rows.p()[i], Double::sum);
+      }
+    }
+    RepairTree.Belief found = new RepairTree.Belief();
+    mass.forEach(found::add);
+    return found;
   }
 
   // Where things lead.
@@ -241,7 +263,8 @@ final class Place {
       if (pSeen > NEGLIGIBLE) {
         Situation then = Imagined.afterTest(device, now, test.step(), findings.get(y));
         found.add(
-            new Result(findings.get(y), pSeen, new Place(job, mass.get(y), on(then, test.bench()))));
+            new Result(
+                findings.get(y), pSeen, new Place(job, mass.get(y), on(then, test.bench()))));
       }
     }
     return found;

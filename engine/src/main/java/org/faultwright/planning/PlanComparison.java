@@ -16,8 +16,6 @@ public record PlanComparison(List<Row> rows) {
   public enum Way {
     /** The plan. */
     PLAN,
-    /** What is cheapest one step ahead, again at each place. */
-    ADVICE,
     /** The test that tells most for what it costs; repairs where none tells enough. */
     MOST_INFORMATION,
     /** No tests; the repair that is likeliest to help for what it costs. */
@@ -31,13 +29,18 @@ public record PlanComparison(List<Row> rows) {
    *
    * @param course all that may happen, followed to the end of each branch
    * @param pBeyond the probability of the branches too unlikely to be worked out by the rule
-   *     itself; there it goes on with the cheapest order of repairs, no tests
+   *     itself; there it goes on by {@link Way#PROBABILITY_PER_COST}
    * @param less by how much the expected cost could be less without that, at most
    * @param more by how much it could be more, at most: a wide bound
    * @param simulated what came out for devices drawn at random, where that was asked for
    */
   public record Row(
-      Way way, Plan course, double pBeyond, double less, double more, Optional<Simulated> simulated) {
+      Way way,
+      Plan course,
+      double pBeyond,
+      double less,
+      double more,
+      Optional<Simulated> simulated) {
 
     /** What the job is expected to cost, risks and comebacks included. */
     public double expectedCost() {

@@ -1,9 +1,12 @@
 package org.faultwright.planning;
 
-/** A plan, followed; where it is not written down any further, what is advised. */
+/**
+ * A plan, followed; where it is not written down any further, repairs by {@link
+ * ProbabilityPerCost}.
+ */
 final class Planned implements Policy {
 
-  private static final Policy BEYOND = new Advised();
+  private static final Policy BEYOND = new ProbabilityPerCost();
 
   private final PlanNode node;
 
@@ -14,7 +17,10 @@ final class Planned implements Policy {
   @Override
   public Choice choose(Place place) {
     if (node instanceof PlanNode.DoTest test) {
-      return Advised.test(place, test.step())
+      return place.tests().stream()
+          .filter(t -> place.step(t.step()).id().equals(test.step()))
+          .findFirst()
+          .<Choice>map(Choice.Test::new)
           .orElseThrow(() -> new IllegalStateException("plan must be open: " + test.step()));
     } else if (node instanceof PlanNode.DoRepair repair) {
       return place.repairs().stream()

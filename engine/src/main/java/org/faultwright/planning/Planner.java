@@ -42,18 +42,18 @@ public final class Planner {
   private final Map<String, BenchWays> ways = kept(KEPT);
   private final Map<CostsKey, Costs> costs = kept(KEPT);
 
-  private record CostsKey(BenchWays ways, OptionalDouble value, OptionalDouble ceiling) {
+  private record CostsKey(BenchWays ways, OptionalDouble value, OptionalDouble data) {
     @Override
     public boolean equals(Object other) {
       return other instanceof CostsKey k
           && ways == k.ways
           && value.equals(k.value)
-          && ceiling.equals(k.ceiling);
+          && data.equals(k.data);
     }
 
     @Override
     public int hashCode() {
-      return 31 * System.identityHashCode(ways) + value.hashCode() + 7 * ceiling.hashCode();
+      return 31 * System.identityHashCode(ways) + value.hashCode() + 7 * data.hashCode();
     }
   }
 
@@ -114,7 +114,7 @@ public final class Planner {
         ways.computeIfAbsent(tables.key, k -> new BenchWays(device.pack(), shop, tables));
     Costs costsOfCase =
         costs.computeIfAbsent(
-            new CostsKey(permitted, intake.deviceValue(), intake.ceiling()),
+            new CostsKey(permitted, intake.deviceValue(), intake.dataValue()),
             k -> new Costs(device, shop, intake, permitted, allWays));
     List<ComplaintId> lost =
         now.lost().entrySet().stream()
@@ -179,8 +179,34 @@ public final class Planner {
       Permissions permissions,
       Plan plan,
       ComparisonLimits limits) {
-    Place start = Place.beginning(this, intake, permissions, worlds, now);
+    Place start = beginning(worlds, now, intake, permissions, plan);
     return new Comparing(start, limits).with(plan);
+  }
+
+  /**
+   * Whether a case is worth repairing, and from which value of the device on; empty where no
+   * function is known to be lost. Makes further plans, as far as the limits say for each.
+   *
+   * @param plan made by this planner for the same case
+   */
+  public Optional<RepairOrNot> repairOrNot(
+      LikelyWorlds worlds,
+      Situation now,
+      Intake intake,
+      Permissions permissions,
+      Plan plan,
+      PlanLimits limits) {
+    Place start = beginning(worlds, now, intake, permissions, plan);
+    return new TurningPoint(start, worlds, limits).find(plan);
+  }
+
+  private Place beginning(
+      LikelyWorlds worlds, Situation now, Intake intake, Permissions permissions, Plan plan) {
+    Situation agreed = now;
+    for (ConsentId consent : plan.asIfAgreed()) {
+      agreed = agreed.withConsent(consent);
+    }
+    return Place.beginning(this, intake, permissions, worlds, agreed);
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {

@@ -13,15 +13,15 @@ import org.faultwright.planning.Place.Result;
 /**
  * All that may come of a policy, the likeliest first: places are worked out by the policy in the
  * order of their probability, until there are as many as may be; whatever is left then goes on
- * without tests, by {@link CheapestOrder}. So every branch ends, and the figures are exact for the
- * policy that is cut off there.
+ * without tests, by {@link ProbabilityPerCost}. So every branch ends, and the figures are exact for
+ * the policy that is cut off there.
  */
 final class PolicyTree {
 
   /** Steps in a job, after which it is ended whatever the policy says. */
-  static final int MOST_STEPS = 60;
+  static final int MOST_STEPS = 24;
 
-  private static final Policy BEYOND = new CheapestOrder();
+  private static final Policy BEYOND = new ProbabilityPerCost();
 
   /** A place, what is done there, and where that leads. */
   static final class Node {
@@ -120,7 +120,8 @@ final class PolicyTree {
     for (Node node : cut) {
       double rest = node.written.expectedCost();
       beyondLess += node.p * rest;
-      beyondMore += node.p * Math.max(0, MostSpent.from(node.place) - rest);
+      beyondMore +=
+          node.p * Math.max(0, MostSpent.from(node.place, MOST_STEPS - node.depth) - rest);
     }
   }
 

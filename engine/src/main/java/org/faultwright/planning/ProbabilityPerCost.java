@@ -1,7 +1,7 @@
 package org.faultwright.planning;
 
 import org.faultwright.planning.Assessment.Repairing;
-import org.faultwright.planning.Place.Attempt;
+import org.faultwright.planning.Place.Chance;
 
 /**
  * Repairs by the probability that they succeed per cost, no tests: the best order of looking where
@@ -17,8 +17,8 @@ final class ProbabilityPerCost implements Policy {
     Repairing best = null;
     double bestSuccess = 0;
     for (Repairing r : WorthTrying.at(place)) {
-      Attempt attempt = place.attempt(r);
-      double success = attempt.pPass() * (1 - attempt.pComeback());
+      Chance chance = place.chance(r);
+      double success = chance.pPass() * (1 - chance.pComeback());
       if (best == null
           || success * best.cost() > bestSuccess * r.cost() * (1 + RepairSearch.ROUNDING)) {
         best = r;

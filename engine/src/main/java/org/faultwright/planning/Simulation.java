@@ -2,14 +2,13 @@ package org.faultwright.planning;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.BiFunction;
-import java.util.HashMap;
 import org.faultwright.planning.PlanNode.Ending;
-import org.faultwright.planning.PlanNode.Spend;
 
 /**
  * Jobs on devices that are drawn from what is believed: each device is in one world, its steps show

@@ -2,7 +2,7 @@ package org.faultwright.planning;
 
 import java.util.List;
 import org.faultwright.planning.Assessment.Repairing;
-import org.faultwright.planning.Place.Attempt;
+import org.faultwright.planning.Place.Chance;
 
 /**
  * The repairs that rules of thumb choose among: open, not done before, and worth trying, which is
@@ -16,16 +16,17 @@ final class WorthTrying {
   static List<Repairing> at(Place place) {
     return place.repairs().stream()
         .filter(r -> !place.isDone(r.step()))
+        .filter(r -> r.cost() < place.exit())
         .filter(r -> thenEnd(place, r) < place.exit() - RepairSearch.ROUNDING * place.exit())
         .toList();
   }
 
   private static double thenEnd(Place place, Repairing repair) {
     Costs costs = place.costs();
-    Attempt attempt = place.attempt(repair);
-    double handedOver = costs.close(repair.bench()) + attempt.pComeback() * costs.comeback;
+    Chance chance = place.chance(repair);
+    double handedOver = costs.close(repair.bench()) + chance.pComeback() * costs.comeback;
     return repair.cost()
-        + attempt.pPass() * handedOver
-        + (1 - attempt.pPass()) * costs.exit(repair.bench()).cost();
+        + chance.pPass() * handedOver
+        + (1 - chance.pPass()) * costs.exit(repair.bench()).cost();
   }
 }
