@@ -249,7 +249,7 @@ final class PlanSearch {
 
   private static double handOver(Assessment assessment, Planner.Setting setting, int bench) {
     return setting.costs().close(bench)
-        + assessment.handOver(Optional.empty()).pLost() * setting.costs().comeback;
+        + assessment.handOver().pLost() * setting.costs().comeback;
   }
 
   private static double close(Planner.Setting setting, Repairing r, Attempt attempt) {
@@ -442,7 +442,7 @@ final class PlanSearch {
     // one step ahead, without the bounds; a function test that passes may end the job, which a
     // weighing does not know
     Assessment assessment = assessment(here, setting);
-    Weighing weighing = assessment.weigh(Optional.empty());
+    Weighing weighing = assessment.weigh(List.of());
     Optional<StepId> next = Optional.empty();
     if (weighing.next() instanceof NextStep.Leave && System.nanoTime() < patience) {
       return value(here, left);
@@ -468,7 +468,7 @@ final class PlanSearch {
     PlanSpending spending = new PlanSpending(planner, setting);
     int bench = setting.costs().ways.state(here.now.on());
     if (setting.nothingLost()) {
-      double pLost = assessment(here, setting).handOver(Optional.empty()).pLost();
+      double pLost = assessment(here, setting).handOver().pLost();
       return spending.handedOver(bench, pLost);
     }
     Value value = decide(here, setting, ahead, depth);
