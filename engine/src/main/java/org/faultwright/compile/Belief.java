@@ -11,7 +11,6 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.HistoryId;
-import org.faultwright.pack.Lineage;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
@@ -230,7 +229,7 @@ public final class Belief implements BeliefResult {
     for (Step step : compiled.pack().steps().values()) {
       for (Point p : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         if (p.id().equals(id)) {
-          java.util.Set<CauseId> ancestors = compiled.lineage().ancestors(Lineage.looksAt(p));
+          java.util.Set<CauseId> ancestors = compiled.lineage().ancestors(p);
           int settled = facts.timeline().settled(ancestors, facts.timeline().now());
           return holding(new Slot(id, settled, 0)).statesIn(id, settled);
         }

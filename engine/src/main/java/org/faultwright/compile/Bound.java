@@ -2,12 +2,15 @@ package org.faultwright.compile;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.HistoryId;
@@ -15,6 +18,7 @@ import org.faultwright.pack.Lineage;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SymptomValue;
@@ -47,15 +51,32 @@ sealed interface Bound {
   record RepeatAt(FactId fact, Slot slot, OutcomeId outcome, OutcomeId first, double pCopies)
       implements Bound {}
 
-  /** A reading. */
-  record ReadingAt(FactId fact, Slot slot, Step step, Point point, Fact.ReadingTaken reading)
-      implements Bound {}
+  /**
+   * A reading.
+   *
+   * @param comparison the step that compares the point with another one
+   */
+  record ReadingAt(
+      FactId fact,
+      Slot slot,
+      Step step,
+      Point point,
+      Fact.ReadingTaken reading,
+      Optional<Step> comparison)
+      implements Bound {
+
+    /** The observation that the comparison is, in the epoch of the reading. */
+    Optional<Slot> compared() {
+      return comparison.map(c -> new Slot(c.id(), slot.epoch(), 0));
+    }
+  }
 
   /**
    * A reading on a known-good board, where the point is known to be normal: it tells of the
    * instrument.
    */
-  record KnownGoodAt(FactId fact, Step step, Point point, Fact.ReadingTaken reading)
+  record KnownGoodAt(
+      FactId fact, Step step, Point point, Fact.ReadingTaken reading, Optional<Step> comparison)
       implements Bound {}
 
   /**
@@ -93,7 +114,33 @@ sealed interface Bound {
           facts.bind(pack, lineage, t, epoch).ifPresent(facts.bound::add);
         }
       }
+      facts.dropWhatNumbersSay();
       return facts;
+    }
+
+    /** Where both points that a step compares were read, the numbers are what it shows. */
+    private void dropWhatNumbersSay() {
+      Map<Slot, Set<PointId>> read = new LinkedHashMap<>();
+      Set<Slot> beyond = new LinkedHashSet<>();
+      for (Bound b : bound) {
+        if (b instanceof ReadingAt r && r.compared().isPresent()) {
+          Slot slot = r.compared().get();
+          if (r.reading().value() instanceof ReadingValue.Measured) {
+            read.computeIfAbsent(slot, s -> new LinkedHashSet<>()).add(r.point().id());
+          } else if (r.reading().value() instanceof ReadingValue.OverRange) {
+            beyond.add(slot);
+          }
+        }
+      }
+      read.keySet().removeAll(beyond);
+      read.values().removeIf(points -> points.size() < 2);
+      bound.removeIf(
+          b ->
+              b instanceof OutcomeAt o && read.containsKey(o.slot())
+                  || b instanceof RepeatAt r
+                      && read.containsKey(new Slot(r.slot().what(), r.slot().epoch(), 0)));
+      first.keySet().removeAll(read.keySet());
+      repeats.keySet().removeAll(read.keySet());
     }
 
     private Optional<Bound> bind(Pack pack, Lineage lineage, Told told, int epoch) {
@@ -111,7 +158,7 @@ sealed interface Bound {
             .shows()
             .map(
                 shows -> {
-                  java.util.Set<CauseId> ancestors = lineage.ancestors(Lineage.looksAt(shows));
+                  Set<CauseId> ancestors = lineage.ancestors(Lineage.looksAt(shows));
                   return new SymptomAt(
                       id, new Slot(f.symptom(), timeline.settled(ancestors, epoch), 0), f.value());
                 });
@@ -139,11 +186,18 @@ sealed interface Bound {
         for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
           if (point.id().equals(taken.point())) {
             if (taken.setup().knownGood()) {
-              return Optional.of(new KnownGoodAt(id, step, point, taken));
+              return Optional.of(
+                  new KnownGoodAt(id, step, point, taken, lineage.comparisonOf(point.id())));
             }
-            int settled = timeline.settled(lineage.ancestors(Lineage.looksAt(point)), epoch);
+            int settled = timeline.settled(lineage.ancestors(point), epoch);
             return Optional.of(
-                new ReadingAt(id, new Slot(point.id(), settled, 0), step, point, taken));
+                new ReadingAt(
+                    id,
+                    new Slot(point.id(), settled, 0),
+                    step,
+                    point,
+                    taken,
+                    lineage.comparisonOf(point.id())));
           }
         }
       }

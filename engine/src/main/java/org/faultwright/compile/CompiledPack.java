@@ -33,7 +33,6 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.StateId;
-import org.faultwright.pack.Step;
 
 /**
  * A pack with its priors solved and its network compiled. Shared by any number of threads; results
@@ -311,14 +310,10 @@ public final class CompiledPack implements PackCompilation {
   public BeliefResult beliefIf(List<Told> facts, PointId point, StateId state) {
     Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
     Point of =
-        pack.steps().values().stream()
-            .flatMap(s -> s.pinTable().map(Step.PinTable::points).orElse(List.of()).stream())
-            .filter(p -> p.id().equals(point))
-            .findFirst()
+        pack.point(point)
             .orElseThrow(
                 () -> new IllegalArgumentException("point must be one of the pack: " + point));
-    int settled =
-        bound.timeline().settled(lineage.ancestors(Lineage.looksAt(of)), bound.timeline().now());
+    int settled = bound.timeline().settled(lineage.ancestors(of), bound.timeline().now());
     double[] only = new double[of.states().size() + 1];
     for (int s = 0; s < of.states().size(); s++) {
       only[s + 1] = of.states().get(s).id().equals(state) ? 1 : 0;

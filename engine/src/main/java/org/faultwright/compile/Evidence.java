@@ -13,9 +13,12 @@ import java.util.TreeMap;
 import org.faultwright.casefile.SharedSetup;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Mixture;
+import org.faultwright.measurement.PairModel;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.History;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.PointId;
+import org.faultwright.pack.Step;
 import org.faultwright.pack.SymptomId;
 import org.faultwright.pack.SymptomValue;
 
@@ -143,27 +146,76 @@ final class Evidence {
    */
   private Entered enterReadings(
       Collection<List<Bound.ReadingAt>> ofPoints, Collection<List<Bound.KnownGoodAt>> knownGood) {
-    List<OffsetGrid.Placed> all = new ArrayList<>();
+    Map<Slot, PointReadings> onDevice = new LinkedHashMap<>();
+    Map<Slot, Step> compared = new LinkedHashMap<>();
     for (List<Bound.ReadingAt> of : ofPoints) {
       Bound.ReadingAt first = of.get(0);
-      int variable = network.points.get(first.point().id()).get(first.slot().epoch()).variable();
-      all.add(
-          new OffsetGrid.Placed(
-              variable,
-              readings.of(
-                  first.step(),
-                  first.point(),
-                  of.stream().map(Bound.ReadingAt::reading).toList())));
+      onDevice.put(
+          first.slot(),
+          readings.of(
+              first.step(), first.point(), of.stream().map(Bound.ReadingAt::reading).toList()));
+      first.compared().ifPresent(slot -> compared.put(slot, first.comparison().get()));
     }
+    Map<Slot, PointReadings> onKnownGood = new LinkedHashMap<>();
+    Map<Slot, Step> comparedThere = new LinkedHashMap<>();
     for (List<Bound.KnownGoodAt> of : knownGood) {
       Bound.KnownGoodAt first = of.get(0);
-      all.add(
-          OffsetGrid.Placed.normal(
-              readings.of(
-                  first.step(),
-                  first.point(),
-                  of.stream().map(Bound.KnownGoodAt::reading).toList())));
+      onKnownGood.put(
+          new Slot(first.point().id(), 0, 0),
+          readings.of(
+              first.step(), first.point(), of.stream().map(Bound.KnownGoodAt::reading).toList()));
+      first.comparison().ifPresent(step -> comparedThere.put(new Slot(step.id(), 0, 0), step));
     }
+    List<OffsetGrid.Placed> all = new ArrayList<>();
+    compared.forEach(
+        (slot, step) ->
+            pair(slot, step, onDevice)
+                .ifPresent(p -> all.add(new OffsetGrid.Placed(network.pairs.get(slot), p))));
+    comparedThere.forEach(
+        (slot, step) ->
+            pair(slot, step, onKnownGood)
+                .ifPresent(p -> all.add(OffsetGrid.Placed.known(Observations.ALIKE, p))));
+    onDevice.forEach(
+        (slot, of) ->
+            all.add(
+                new OffsetGrid.Placed(
+                    network.points.get((PointId) slot.what()).get(slot.epoch()).variable(), of)));
+    onKnownGood.values().forEach(of -> all.add(OffsetGrid.Placed.known(0, of)));
+    return enterAll(all);
+  }
+
+  /**
+   * The readings of two points that are compared, if any can be. In two setups they share nothing
+   * with others from then on.
+   */
+  private Optional<PairReadings> pair(Slot slot, Step step, Map<Slot, PointReadings> of) {
+    Comparison compares = step.compares().orElseThrow();
+    Slot one = new Slot(compares.point(), slot.epoch(), 0);
+    Slot other = new Slot(compares.with(), slot.epoch(), 0);
+    Optional<PairModel> model = readings.of(compares);
+    if (model.isEmpty() || !isComparable(of.get(one)) && !isComparable(of.get(other))) {
+      return Optional.empty();
+    }
+    if (isComparable(of.get(one))
+        && isComparable(of.get(other))
+        && of.get(one).setup().isPresent()
+        && of.get(other).setup().isPresent()
+        && !of.get(one).setup().equals(of.get(other).setup())) {
+      of.computeIfPresent(one, (s, r) -> r.alone());
+      of.computeIfPresent(other, (s, r) -> r.alone());
+    }
+    return Optional.of(
+        new PairReadings(
+            model.get(),
+            Optional.ofNullable(of.get(one)).filter(PointReadings::isComparable),
+            Optional.ofNullable(of.get(other)).filter(PointReadings::isComparable)));
+  }
+
+  private static boolean isComparable(PointReadings of) {
+    return of != null && of.isComparable();
+  }
+
+  private Entered enterAll(List<OffsetGrid.Placed> all) {
     Map<SharedSetup, List<OffsetGrid.Placed>> sharing = new TreeMap<>();
     for (OffsetGrid.Placed placed : all) {
       if (placed.readings().feels(OffsetGrid.NEAR)) {
@@ -174,9 +226,14 @@ final class Evidence {
         enterAlone(placed);
       }
     }
-    sharing.values().stream().filter(s -> s.size() == 1).forEach(s -> enterAlone(s.get(0)));
-    sharing.values().removeIf(s -> s.size() == 1);
+    sharing.values().stream().filter(s -> !isShared(s)).forEach(s -> s.forEach(this::enterAlone));
+    sharing.values().removeIf(s -> !isShared(s));
     return SharedOffsets.sumOver(evaluation, sharing);
+  }
+
+  /** Whether the readings of more than one point feel an error. */
+  private static boolean isShared(List<OffsetGrid.Placed> readings) {
+    return OffsetGrid.points(readings) > 1;
   }
 
   private void enterAlone(OffsetGrid.Placed placed) {

@@ -12,6 +12,7 @@ import org.faultwright.inference.DiscreteNetwork;
 import org.faultwright.inference.Model;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
@@ -49,6 +50,10 @@ final class Network {
   final Map<HistoryId, Ref> histories = new LinkedHashMap<>();
   final Map<Slot, Seen> seen = new LinkedHashMap<>();
   final Map<PointId, Map<Integer, Observations.PointState>> points = new LinkedHashMap<>();
+
+  /** For each comparison of two points the variable, see {@link Observations#pair}. */
+  final Map<Slot, Integer> pairs = new LinkedHashMap<>();
+
   final Map<Coordinate, Ref> coordinates = new LinkedHashMap<>();
 
   /** Strength bits with the probability that the pack states. */
@@ -77,6 +82,7 @@ final class Network {
     pack.histories().keySet().forEach(h -> histories.put(h, presence.history(h)));
     wired = slots;
     slots.forEach(this::wire);
+    pack.steps().values().forEach(step -> step.compares().ifPresent(c -> wirePairs(step, c)));
     collectCoordinates(now);
     observe();
     stated = presence.stated();
@@ -161,6 +167,22 @@ final class Network {
     }
   }
 
+  /** Two points that are compared, where both and the comparison are in the network. */
+  private void wirePairs(Step step, Comparison compares) {
+    points
+        .getOrDefault(compares.point(), Map.of())
+        .forEach(
+            (epoch, first) -> {
+              Slot slot = new Slot(step.id(), epoch, 0);
+              Observations.PointState second =
+                  points.getOrDefault(compares.with(), Map.of()).get(epoch);
+              if (second != null && seen.containsKey(slot)) {
+                Events.View view = Events.View.of(slot, step.provokes());
+                pairs.put(slot, observations.pair(step, first, second, epoch, view));
+              }
+            });
+  }
+
   private void collectCoordinates(int now) {
     causes.forEach((c, ref) -> coordinates.put(new Coordinate.Present(c), ref));
     presence.strengths().forEach(coordinates::put);
@@ -194,6 +216,11 @@ final class Network {
     for (Seen s : seen.values()) {
       if (s.variable() >= 0) {
         wiring.model.observe(s.variable());
+      }
+    }
+    for (int pair : pairs.values()) {
+      if (pair >= 0) {
+        wiring.model.observe(pair);
       }
     }
     for (Map<Integer, Observations.PointState> byEpoch : points.values()) {

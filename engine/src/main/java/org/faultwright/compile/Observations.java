@@ -13,6 +13,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
 
 /** What the observations of a case depend on: the part of a network above events. */
 final class Observations {
@@ -143,6 +144,49 @@ final class Observations {
    * @param variable its variable, state 0 = normal; or {@code -1 - s} where it is known to be s
    */
   record PointState(Point point, int variable) {}
+
+  /** The state of a pair in which both points are normal and read alike. */
+  static final int ALIKE = 1;
+
+  /**
+   * Whether two points that are compared are both normal, and then whether they differ.
+   *
+   * @return its variable: state 0 = one of them is not normal, 1 = both are and read alike, 2 =
+   *     both are and differ; or {@code -1 - s} where it is known to be s
+   */
+  int pair(Step step, PointState first, PointState second, int epoch, Events.View view) {
+    Observation.TrueState differs =
+        ((Observation.OfStates) step.shows().orElseThrow()).states().get(0);
+    Ref apart =
+        events.trigger(
+            new Coordinate.Owner.OfStepState(step.id(), differs.id()),
+            differs.triggers(),
+            epoch,
+            view);
+    Ref normal = wiring.and("both normal at " + step.id(), isNormal(first), isNormal(second));
+    if (normal instanceof Ref.Known n && apart instanceof Ref.Known a) {
+      return -1 - pairState(n.value(), a.value());
+    } else if (normal.equals(Ref.NO)) {
+      return -1;
+    }
+    return wiring.variable(
+        "pair of " + step.id(),
+        3,
+        List.of(normal, apart),
+        t -> {
+          double[] row = new double[3];
+          row[pairState(t[0], t[1])] = 1;
+          return row;
+        });
+  }
+
+  private static int pairState(boolean normal, boolean apart) {
+    return !normal ? 0 : apart ? 2 : ALIKE;
+  }
+
+  private static Ref isNormal(PointState point) {
+    return point.variable() < 0 ? Ref.of(point.variable() == -1) : new Ref.At(point.variable(), 0);
+  }
 
   /**
    * First active trigger, counted from 1; 0 where none is. Returns {@code -1 - s} where the state

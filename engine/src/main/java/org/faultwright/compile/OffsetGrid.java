@@ -47,11 +47,11 @@ final class OffsetGrid {
    */
   private final double logPAtMost;
 
-  /** Readings of a point with the variable of its state; negative where the state is known. */
-  record Placed(int variable, PointReadings readings) {
-    /** Readings of a point that is known to be normal. */
-    static Placed normal(PointReadings readings) {
-      return new Placed(-1, readings);
+  /** Readings with the variable of what they tell of; negative where its state is known. */
+  record Placed(int variable, SetupReadings readings) {
+    /** Readings of what is known to be in a state. */
+    static Placed known(int state, SetupReadings readings) {
+      return new Placed(-1 - state, readings);
     }
 
     int knownState() {
@@ -59,12 +59,26 @@ final class OffsetGrid {
     }
   }
 
+  /** Of how many points these are readings. */
+  static int points(List<Placed> readings) {
+    int points = 0;
+    int compared = 0;
+    for (Placed p : readings) {
+      if (p.readings() instanceof PairReadings pair) {
+        compared = Math.max(compared, pair.isOfBoth() ? 2 : 1);
+      } else {
+        points++;
+      }
+    }
+    return Math.max(points, compared);
+  }
+
   /**
    * A value of the offset.
    *
    * @param logWeight ln of its weight, with the likelihoods of known states
    * @param likelihoods for each of the readings P(readings | state, z), in units of {@link
-   *     PointReadings#most()}
+   *     SetupReadings#most()}
    */
   record Value(double z, double logWeight, double[][] likelihoods) {}
 

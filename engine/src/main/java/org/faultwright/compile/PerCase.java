@@ -44,7 +44,11 @@ sealed interface PerCase {
     Model model = network.model(priors);
     Evaluation weights = CircuitCompiler.weightsOnly(model).evaluation();
     supposed.accept(network, weights);
-    List<Bound> certain = facts.stream().filter(b -> !(b instanceof Bound.ReadingAt)).toList();
+    List<Bound> taken =
+        facts.stream()
+            .filter(b -> b instanceof Bound.ReadingAt || b instanceof Bound.KnownGoodAt)
+            .toList();
+    List<Bound> certain = facts.stream().filter(b -> !taken.contains(b)).toList();
     Evidence.enter(pack, network, readings, certain, weights);
     double logConstant = weights.upward();
     if (logConstant == Double.NEGATIVE_INFINITY) {
@@ -59,7 +63,6 @@ sealed interface PerCase {
     }
     Evaluation left = ((Circuit) compilation).evaluation();
     left.weighAll(Math.exp(logConstant));
-    List<Bound> taken = facts.stream().filter(Bound.ReadingAt.class::isInstance).toList();
     return new Possible(Evidence.enter(pack, network, readings, taken, left));
   }
 

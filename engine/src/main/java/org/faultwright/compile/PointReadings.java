@@ -10,6 +10,7 @@ import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.Pack;
@@ -32,7 +33,8 @@ record PointReadings(
     ReadingModel.Taken taken,
     Optional<SharedSetup> setup,
     double uSystematic,
-    double noise) {
+    double noise)
+    implements SetupReadings {
 
   static PointReadings of(
       Pack pack, Step step, Point point, ReadingModel model, List<Fact.ReadingTaken> readings) {
@@ -92,28 +94,48 @@ record PointReadings(
         readings.stream().map(r -> ReadingCorrection.of(pack, step, point, r).value()).toList());
   }
 
-  /** P(readings | state, z), up to a factor that all states and all z share. */
-  double[] likelihood(double z) {
+  @Override
+  public double[] likelihood(double z) {
     return model.likelihood(taken, z * uSystematic, noise);
   }
 
-  /** P(readings | state), as if they shared nothing with other points. */
-  double[] ofTheirOwn() {
+  @Override
+  public double[] ofTheirOwn() {
     return model.likelihood(taken, 0, Math.hypot(uSystematic, noise));
   }
 
-  /** Whether z moves the likelihood at all. */
-  boolean feels(double reach) {
+  @Override
+  public boolean feels(double reach) {
     return setup.isPresent() && uSystematic > 0 && Double.isFinite(finest(reach));
   }
 
-  /** The smallest change of z over which the likelihood changes, for z up to the reach. */
-  double finest(double reach) {
+  @Override
+  public double finest(double reach) {
     return model.finest(taken, reach * uSystematic, noise) / uSystematic;
   }
 
-  /** At least as large as any likelihood. */
-  double most() {
+  @Override
+  public double most() {
     return model.mostLikelihood(taken, noise);
+  }
+
+  /** As if they shared nothing with other points. */
+  PointReadings alone() {
+    return new PointReadings(model, taken, Optional.empty(), 0, Math.hypot(uSystematic, noise));
+  }
+
+  /** Whether they are numbers only, so that they can be compared with those of another point. */
+  boolean isComparable() {
+    return taken.measured() > 0 && taken.over() == 0;
+  }
+
+  /** Their mean for comparing it with another, at a value of z. */
+  PairModel.Reading at(double z) {
+    return new PairModel.Reading(taken.mean(), z * uSystematic, noise);
+  }
+
+  /** As {@link #at} with the whole of their uncertainty. */
+  PairModel.Reading whole() {
+    return new PairModel.Reading(taken.mean(), 0, Math.hypot(uSystematic, noise));
   }
 }

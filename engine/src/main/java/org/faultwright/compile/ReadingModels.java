@@ -2,9 +2,14 @@ package org.faultwright.compile;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import org.faultwright.casefile.Fact;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
+import org.faultwright.measurement.Reference;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
@@ -15,6 +20,7 @@ final class ReadingModels {
 
   private final Pack pack;
   private final Map<PointId, ReadingModel> models = new ConcurrentHashMap<>();
+  private final Map<Comparison, Optional<PairModel>> pairs = new ConcurrentHashMap<>();
 
   ReadingModels(Pack pack) {
     this.pack = pack;
@@ -26,6 +32,28 @@ final class ReadingModels {
         point.states().stream()
             .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
             .toList());
+  }
+
+  /** The model of two points that are compared; empty where they cannot be. */
+  Optional<PairModel> of(Comparison compares) {
+    return pairs.computeIfAbsent(compares, this::pair);
+  }
+
+  private Optional<PairModel> pair(Comparison compares) {
+    Optional<Point> first = pack.point(compares.point());
+    Optional<Point> second = pack.point(compares.with());
+    if (first.isEmpty() || second.isEmpty()) {
+      return Optional.empty();
+    }
+    OptionalDouble differsBy = compares.halfWidth(first.get().reference());
+    return first.get().reference() instanceof Reference.Around a
+            && second.get().reference() instanceof Reference.Around b
+            && a.dimension() == b.dimension()
+            && differsBy.isPresent()
+            && PairModel.makesSense(a, b, differsBy.getAsDouble())
+        ? Optional.of(
+            PairModel.of(of(first.get()), a, of(second.get()), b, differsBy.getAsDouble()))
+        : Optional.empty();
   }
 
   ReadingModel of(Point point) {

@@ -133,7 +133,7 @@ record SharedOffsets(SharedSetup setup, int points, double[] z) {
           }
         }
       }
-      offsets.add(new SharedOffsets(axis.setup(), axis.readings().size(), z));
+      offsets.add(new SharedOffsets(axis.setup(), OffsetGrid.points(axis.readings()), z));
       stride *= axis.values().size();
       from = next;
     }

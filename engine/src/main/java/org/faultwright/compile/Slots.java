@@ -35,7 +35,7 @@ final class Slots {
         all.add(new Candidate(s.id(), lineage.ancestors(s)));
       }
       for (Point p : s.pinTable().map(Step.PinTable::points).orElse(List.of())) {
-        all.add(new Candidate(p.id(), lineage.ancestors(Lineage.looksAt(p))));
+        all.add(new Candidate(p.id(), lineage.ancestors(p)));
       }
     }
     return all;
@@ -106,6 +106,13 @@ final class Slots {
         slots.add(r.slot());
       } else if (b instanceof Bound.ReadingAt r) {
         slots.add(r.slot());
+        r.compared()
+            .ifPresent(
+                slot -> {
+                  slots.add(slot);
+                  PointId other = r.comparison().get().compares().get().other(r.point().id());
+                  slots.add(new Slot(other, slot.epoch(), 0));
+                });
       }
     }
     return slots;

@@ -262,6 +262,11 @@ public final class ReadingModel {
     return states.stream().mapToDouble(s -> s.peak(noise)).max().orElseThrow() + anything;
   }
 
+  /** A lower bound of the likelihood of one measured value, over all states and offsets. */
+  double least(double y) {
+    return P_MISREAD * P_ANYTHING * anything(y);
+  }
+
   /**
    * The smallest standard deviation over which the likelihood changes as the offset moves by up to
    * {@code reach}, in SI units; infinite where it does not change.
@@ -413,13 +418,17 @@ public final class ReadingModel {
 
   /** Density of a reading at y in each state, with a known systematic error. */
   private double[] densities(double y, double offset, double noise) {
-    double z = (y - typical.centre()) / typical.size();
-    double anything = 1 / (Math.PI * typical.size() * (1 + z * z));
     double[] own = new double[states.size()];
     for (int s = 0; s < own.length; s++) {
       own[s] = states.get(s).pdf(y - offset, noise);
     }
-    return withMisread(own, 0, anything);
+    return withMisread(own, 0, anything(y));
+  }
+
+  /** Density of just anything at y: a Cauchy about normal, as wide as its value is large. */
+  private double anything(double y) {
+    double z = (y - typical.centre()) / typical.size();
+    return 1 / (Math.PI * typical.size() * (1 + z * z));
   }
 
   /** P(measured, and at most y) in each state. */
@@ -428,7 +437,7 @@ public final class ReadingModel {
     return withMisread(states.stream().mapToDouble(s -> s.cdf(y, noise)).toArray(), 0, anything);
   }
 
-  /** Mixes in the misread; "anything" is a Cauchy about normal, as wide as its value is large. */
+  /** Mixes in the misread. */
   private double[] withMisread(double[] own, double noContact, double anything) {
     double asAnother = 0;
     int numbered = 0;

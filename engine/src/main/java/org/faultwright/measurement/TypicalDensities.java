@@ -179,6 +179,16 @@ final class TypicalDensities {
     return away(new Mixture(pOver), limit, AT_LIMIT / atLimit, blur);
   }
 
+  /**
+   * A difference beyond the limit, on the side of its sign. At the limit it is, for both sides
+   * together, as dense as a normal that has the limit at two standard deviations.
+   */
+  static StateDensity beyond(double limit) {
+    double blur = Math.abs(limit) / 2;
+    double width = AT_LIMIT * blur / (4 * AT_TWO_SIGMA);
+    return away(new Mixture(0), limit, Math.copySign(width, limit), blur);
+  }
+
   private StateDensity below() {
     if (low.isEmpty()) {
       return away(new Mixture(0), 0, size, 0);

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -16,8 +17,18 @@ public final class Lineage {
   private final Pack pack;
   private final Map<NodeId, Set<CauseId>> ancestors = new LinkedHashMap<>();
 
+  private final Map<PointId, Step> comparisons = new LinkedHashMap<>();
+
   private Lineage(Pack pack) {
     this.pack = pack;
+    for (Step step : pack.steps().values()) {
+      step.compares()
+          .ifPresent(
+              c -> {
+                comparisons.putIfAbsent(c.point(), step);
+                comparisons.putIfAbsent(c.with(), step);
+              });
+    }
   }
 
   /** The lineage of a pack whose events form no cycle. */
@@ -89,7 +100,35 @@ public final class Lineage {
     return found;
   }
 
-  /** The nodes that a point looks at. */
+  /**
+   * The causes that can move a reading of a point. Where the point is compared with another one,
+   * they are those of both and of the comparison: the two are read anew together.
+   */
+  public Set<CauseId> ancestors(Point point) {
+    Set<NodeId> nodes = new LinkedHashSet<>(looksAt(point));
+    comparisonOf(point.id()).ifPresent(step -> nodes.addAll(compared(step)));
+    return ancestors(nodes);
+  }
+
+  /** The step that compares a point with another one. */
+  public Optional<Step> comparisonOf(PointId point) {
+    return Optional.ofNullable(comparisons.get(point));
+  }
+
+  /** All that a comparison and the readings that it compares look at. */
+  private Set<NodeId> compared(Step step) {
+    Set<NodeId> nodes = new LinkedHashSet<>();
+    step.shows().ifPresent(o -> nodes.addAll(looksAt(o)));
+    step.compares()
+        .ifPresent(
+            c -> {
+              pack.point(c.point()).ifPresent(p -> nodes.addAll(looksAt(p)));
+              pack.point(c.with()).ifPresent(p -> nodes.addAll(looksAt(p)));
+            });
+    return nodes;
+  }
+
+  /** The nodes that a point looks at, what it is compared with left aside. */
   public static Set<NodeId> looksAt(Point point) {
     Set<NodeId> found = new LinkedHashSet<>();
     point.states().forEach(s -> found.addAll(s.triggers().keySet()));
@@ -98,10 +137,9 @@ public final class Lineage {
 
   /** The causes that can move what a step shows, its readings included. */
   public Set<CauseId> ancestors(Step step) {
-    Set<NodeId> nodes = new LinkedHashSet<>();
-    step.shows().ifPresent(o -> nodes.addAll(looksAt(o)));
-    step.pinTable().ifPresent(t -> t.points().forEach(p -> nodes.addAll(looksAt(p))));
-    return ancestors(nodes);
+    Set<CauseId> found = new LinkedHashSet<>(ancestors(compared(step)));
+    step.pinTable().ifPresent(t -> t.points().forEach(p -> found.addAll(ancestors(p))));
+    return found;
   }
 
   /**

@@ -2,6 +2,7 @@ package org.faultwright.pack;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -63,5 +64,25 @@ public record Pack(
     holds = Ordered.copy(holds);
     clashes = List.copyOf(clashes);
     renamed = Ordered.copy(renamed);
+  }
+
+  /** A point of one of its steps. */
+  public Optional<Point> point(PointId id) {
+    return steps.values().stream()
+        .flatMap(s -> s.pinTable().stream())
+        .flatMap(t -> t.points().stream())
+        .filter(p -> p.id().equals(id))
+        .findFirst();
+  }
+
+  /** The step in which a point is read. */
+  public Optional<Step> stepOf(PointId point) {
+    return steps.values().stream()
+        .filter(
+            s ->
+                s.pinTable().stream()
+                    .flatMap(t -> t.points().stream())
+                    .anyMatch(p -> p.id().equals(point)))
+        .findFirst();
   }
 }

@@ -30,8 +30,7 @@ import java.util.Set;
  * @param cautions shown beside it
  * @param does activities it involves, for holds
  * @param boards the board variants that it is for; empty: all
- * @param unfinished a part of the step that is read and carried but not yet used in a diagnosis, in
- *     words
+ * @param compares two points that it compares, by their readings or by eye
  */
 public record Step(
     StepId id,
@@ -55,7 +54,7 @@ public record Step(
     Set<CautionId> cautions,
     Set<ActivityId> does,
     Set<BoardId> boards,
-    Optional<String> unfinished) {
+    Optional<Comparison> compares) {
 
   /** Copies the collections, keeping their order, and checks kappa. */
   public Step {
@@ -94,7 +93,7 @@ public record Step(
         cautions,
         does,
         boards,
-        unfinished);
+        compares);
   }
 
   /** What must hold before a step is done. */

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.compile.Coordinate;
 import org.faultwright.compile.LikelyWorlds;
-import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -93,7 +92,7 @@ public final class DeviceModel {
           movedOutcomes.add(step.id());
         }
         for (Point point : points(step)) {
-          if (logic.lineage.moves(attempt, logic.lineage.ancestors(Lineage.looksAt(point)))) {
+          if (logic.lineage.moves(attempt, logic.lineage.ancestors(point))) {
             movedReadings.add(point.id());
           }
         }

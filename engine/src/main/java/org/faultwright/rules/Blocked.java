@@ -49,9 +49,7 @@ public record Blocked(
     /** It has been done, and a further attempt has no fresh chance. */
     TRIED_ALREADY,
     /** It has been answered since the device was last changed. */
-    ANSWERED_ALREADY,
-    /** The pack carries it, but a diagnosis does not use it yet. */
-    NOT_YET
+    ANSWERED_ALREADY
   }
 
   @Override

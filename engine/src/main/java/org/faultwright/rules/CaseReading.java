@@ -59,7 +59,7 @@ final class CaseReading {
     for (Step step : pack.steps().values()) {
       ofStep.put(step.id(), Set.copyOf(lineage.ancestors(step)));
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
-        Set<CauseId> ancestors = Set.copyOf(lineage.ancestors(Lineage.looksAt(point)));
+        Set<CauseId> ancestors = Set.copyOf(lineage.ancestors(point));
         points.putIfAbsent(point.id(), new At(step, point, model(point), ancestors));
       }
     }

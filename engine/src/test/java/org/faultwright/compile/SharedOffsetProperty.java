@@ -28,6 +28,7 @@ import org.faultwright.oracle.RandomCases.Situation;
 import org.faultwright.oracle.TooManyWorldsException;
 import org.faultwright.oracle.WorldEnumerator;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
 
@@ -54,8 +55,8 @@ class SharedOffsetProperty {
               RandomCases.situation(
                   seed,
                   random.nextInt(3) == 0
-                      ? Set.of(PackFeature.READINGS, PackFeature.REPAIRS)
-                      : Set.of(PackFeature.READINGS));
+                      ? Set.of(PackFeature.READINGS, PackFeature.REPAIRS, PackFeature.COMPARED)
+                      : Set.of(PackFeature.READINGS, PackFeature.COMPARED));
           return drawn.with(facts(drawn, random));
         });
   }
@@ -82,6 +83,11 @@ class SharedOffsetProperty {
                   Optional.empty(),
                   random.nextInt(6) == 0,
                   OptionalDouble.empty())));
+      if (random.nextInt(8) == 0) {
+        s.pack().steps().values().stream()
+            .filter(step -> step.compares().isPresent())
+            .forEach(step -> facts.add(new Fact.OutcomeSeen(step.id(), Comparison.DIFFERS)));
+      }
       if (random.nextInt(6) == 0) {
         s.pack().steps().values().stream()
             .filter(Step::isAttempt)

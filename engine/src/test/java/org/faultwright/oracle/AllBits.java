@@ -66,6 +66,14 @@ final class AllBits {
     evidence.readings.keySet().stream()
         .filter(of -> !of.knownGood())
         .forEach(of -> look(world.lookFor(of)));
+    evidence.pairs().stream()
+        .filter(pair -> !pair.first().knownGood())
+        .forEach(
+            pair -> {
+              look(world.lookFor(pair.first()));
+              look(world.lookFor(pair.second()));
+              look(world.lookFor(pair.sitting(), 0));
+            });
   }
 
   private void attempt(int epoch) {

@@ -15,6 +15,7 @@ import org.faultwright.pack.Observation;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Part;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SymptomId;
@@ -42,6 +43,7 @@ final class Ancestry {
     } else {
       Step step = pack.steps().get((StepId) source);
       step.shows().ifPresent(o -> add(found, o));
+      step.compares().ifPresent(c -> List.of(c.point(), c.with()).forEach(p -> addPair(found, p)));
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         found.addAll(ofPoint(point));
       }
@@ -49,11 +51,30 @@ final class Ancestry {
     return found;
   }
 
-  /** The causes that can move the readings of a point. */
+  /** The causes that can move the readings of a point, or of what it is compared with. */
   Set<CauseId> ofPoint(Point point) {
     Set<CauseId> found = new LinkedHashSet<>();
-    point.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
+    addOwn(found, point);
+    addPair(found, point.id());
     return found;
+  }
+
+  private void addPair(Set<CauseId> found, PointId point) {
+    for (Step step : pack.steps().values()) {
+      if (step.compares().filter(c -> c.isAbout(point)).isPresent()) {
+        step.shows().ifPresent(o -> add(found, o));
+        for (Step other : pack.steps().values()) {
+          other.pinTable().stream()
+              .flatMap(t -> t.points().stream())
+              .filter(p -> step.compares().get().isAbout(p.id()))
+              .forEach(p -> addOwn(found, p));
+        }
+      }
+    }
+  }
+
+  private void addOwn(Set<CauseId> found, Point point) {
+    point.states().forEach(s -> s.triggers().keySet().forEach(n -> add(found, n)));
   }
 
   private void add(Set<CauseId> found, Observation shows) {

@@ -237,14 +237,45 @@ public final class Device {
             .orElseThrow();
     Probing probing = probings.get(id);
     if (probing.trueValue.isEmpty()) {
-      int state = 0;
-      for (int i = point.states().size(); i > 0; i--) {
-        Point.ReadingState s = point.states().get(i - 1);
-        state = innards.triggered(id, s.id(), s.triggers(), probing.acting) ? i : state;
-      }
-      probing.trueValue = Optional.of(meter.trueValue(point, state, random));
+      Optional<Step> comparing =
+          pack.steps().values().stream()
+              .filter(s -> s.compares().filter(c -> c.isAbout(id)).isPresent())
+              .findFirst();
+      comparing.ifPresent(this::drawTogether);
+    }
+    if (probing.trueValue.isEmpty()) {
+      probing.trueValue = Optional.of(meter.trueValue(point, stateOf(point), random));
     }
     return meter.read(point, probing.trueValue.get(), random);
+  }
+
+  private int stateOf(Point point) {
+    Innards.Acting acting = probings.get(point.id()).acting;
+    int state = 0;
+    for (int i = point.states().size(); i > 0; i--) {
+      Point.ReadingState s = point.states().get(i - 1);
+      state = innards.triggered(point.id(), s.id(), s.triggers(), acting) ? i : state;
+    }
+    return state;
+  }
+
+  /** Two points that are compared have their values from one draw, where both are normal. */
+  private void drawTogether(Step comparing) {
+    Point first = pack.point(comparing.compares().orElseThrow().point()).orElseThrow();
+    Point second = pack.point(comparing.compares().orElseThrow().with()).orElseThrow();
+    if (stateOf(first) == 0 && stateOf(second) == 0) {
+      Observation.TrueState differ =
+          ((Observation.OfStates) comparing.shows().orElseThrow()).states().get(0);
+      Innards.Acting acting = sittings.get(comparing.id()).acting;
+      double[] values =
+          meter.trueValues(
+              first,
+              second,
+              innards.triggered(comparing.id(), differ.id(), differ.triggers(), acting),
+              random);
+      probings.get(first.id()).trueValue = Optional.of(values[0]);
+      probings.get(second.id()).trueValue = Optional.of(values[1]);
+    }
   }
 
   // What can be done

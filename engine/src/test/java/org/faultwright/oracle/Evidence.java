@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.Told;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.HistoryId;
 import org.faultwright.pack.Id;
@@ -65,6 +66,59 @@ final class Evidence {
     this.ancestry = new Ancestry(pack);
     this.timeline = new Timeline(pack);
     facts.forEach(told -> add(told.fact()));
+    pairs().stream()
+        .filter(p -> !p.first().knownGood() && hasNumbers(p.first()) && hasNumbers(p.second()))
+        .forEach(p -> sittings.remove(p.sitting()));
+  }
+
+  /**
+   * Two points that are compared, one of them at least with numbers that can be.
+   *
+   * @param sitting of the step that compares them
+   */
+  record Pair(Step step, ReadingsOf first, ReadingsOf second, Sitting sitting) {}
+
+  /** What is compared. */
+  List<Pair> pairs() {
+    List<Pair> found = new ArrayList<>();
+    for (Step step : pack.steps().values()) {
+      step.compares()
+          .ifPresent(
+              c ->
+                  readings.keySet().stream()
+                      .filter(of -> c.isAbout(of.point().id()) && hasNumbers(of))
+                      .map(of -> pair(step, of))
+                      .filter(pair -> !found.contains(pair))
+                      .forEach(found::add));
+    }
+    return found;
+  }
+
+  private Pair pair(Step step, ReadingsOf of) {
+    return new Pair(
+        step,
+        like(of, step.compares().orElseThrow().point()),
+        like(of, step.compares().orElseThrow().with()),
+        sitting(step.id(), of.epoch()));
+  }
+
+  /** The readings of another point in the same epoch, on the same board. */
+  private ReadingsOf like(ReadingsOf of, PointId other) {
+    Step step = stepOf(other);
+    Point point = points(step).stream().filter(p -> p.id().equals(other)).findFirst().orElseThrow();
+    return new ReadingsOf(
+        point,
+        of.epoch(),
+        of.knownGood() ? new Sitting(step.id(), 0) : sitting(step.id(), of.epoch()),
+        of.knownGood());
+  }
+
+  /** Whether there are readings, all of them numbers but for those with a name. */
+  boolean hasNumbers(ReadingsOf of) {
+    List<ReadingValue> values =
+        readings.getOrDefault(of, List.of()).stream().map(Fact.ReadingTaken::value).toList();
+    return values.stream().anyMatch(ReadingValue.Measured.class::isInstance)
+        && values.stream().noneMatch(ReadingValue.OverRange.class::isInstance);
   }
 
   private void add(Fact fact) {

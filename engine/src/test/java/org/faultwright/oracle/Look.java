@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Event;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.Id;
@@ -15,6 +16,7 @@ import org.faultwright.pack.Observation;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.StateId;
+import org.faultwright.pack.Step;
 
 /**
  * One look at the device of a world: what acts in it, and how likely that makes what it shows.
@@ -128,6 +130,12 @@ record Look(
       }
     }
     return 0;
+  }
+
+  /** Whether two points that a step compares differ. */
+  boolean differ(Step step) {
+    Observation.OfStates shows = (Observation.OfStates) step.shows().orElseThrow();
+    return isActive(step.id(), Comparison.APART, shows.states().get(0).triggers());
   }
 
   private boolean isActive(Id owner, StateId state, Map<NodeId, Chance> triggers) {

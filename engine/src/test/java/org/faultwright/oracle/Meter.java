@@ -28,6 +28,15 @@ public interface Meter {
    */
   double trueValue(Point point, int state, SplittableRandom random);
 
+  /**
+   * The true values of two points that are compared, both normal.
+   *
+   * @param differ whether they differ
+   */
+  default double[] trueValues(Point first, Point second, boolean differ, SplittableRandom random) {
+    throw new IllegalStateException("no comparison of " + first.id());
+  }
+
   /** One reading of a true value. */
   ReadingValue read(Point point, double trueValue, SplittableRandom random);
 }

@@ -7,14 +7,18 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
+import org.faultwright.measurement.Reference;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
@@ -44,13 +48,56 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
     return readings.stream().filter(r -> r.value() instanceof ReadingValue.Measured).toList();
   }
 
+  private static ReadingModel model(Point point) {
+    return ReadingModel.of(
+        point.reference(),
+        point.states().stream()
+            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
+            .toList());
+  }
+
+  @Override
+  public Optional<double[]> ofPair(
+      Comparison comparison, Optional<Read> first, Optional<Read> second, OptionalDouble z) {
+    Point one = pack.point(comparison.point()).orElseThrow();
+    Point other = pack.point(comparison.with()).orElseThrow();
+    PairModel pair =
+        PairModel.of(
+            model(one),
+            (Reference.Around) one.reference(),
+            model(other),
+            (Reference.Around) other.reference(),
+            comparison.halfWidth(one.reference()).orElseThrow());
+    Optional<PairModel.Reading> ofFirst = first.map(r -> mean(r, z));
+    Optional<PairModel.Reading> ofSecond = second.map(r -> mean(r, z));
+    if (ofFirst.isPresent() && ofSecond.isPresent()) {
+      return Optional.of(pair.ofBoth(ofFirst.get(), ofSecond.get()));
+    }
+    return Optional.of(pair.ofOne(second.isPresent(), ofFirst.or(() -> ofSecond).orElseThrow()));
+  }
+
+  private PairModel.Reading mean(Read read, OptionalDouble z) {
+    boolean shared = z.isPresent() && shares(read.point(), read.readings()).isPresent();
+    Summed summed =
+        summed(
+            read.point(),
+            read.readings(),
+            shared ? Optional.of(z.getAsDouble()) : Optional.empty());
+    return new PairModel.Reading(summed.mean(), summed.offset(), summed.noise());
+  }
+
+  /** What readings of a point come to. */
+  private record Summed(double mean, double offset, double noise) {}
+
   private double[] of(Point point, List<Fact.ReadingTaken> readings, Optional<Double> z) {
-    ReadingModel model =
-        ReadingModel.of(
-            point.reference(),
-            point.states().stream()
-                .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
-                .toList());
+    ReadingModel model = model(point);
+    List<ReadingValue> values = readings.stream().map(r -> corrected(point, r)).toList();
+    Summed summed = summed(point, readings, z);
+    return model.likelihood(
+        model.taken(values).withMean(summed.mean()), summed.offset(), summed.noise());
+  }
+
+  private Summed summed(Point point, List<Fact.ReadingTaken> readings, Optional<Double> z) {
     // each setup gives a mean with its variance; their inverses are the weights
     Map<SharedSetup, List<Fact.ReadingTaken>> bySetup =
         measured(readings).stream()
@@ -73,12 +120,9 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
       mean += weight * sum / of.size();
       shared = systematic;
     }
-    int measured = measured(readings).size();
-    List<ReadingValue> values = readings.stream().map(r -> corrected(point, r)).toList();
-    return model.likelihood(
-        model.taken(values).withMean(measured == 0 ? 0 : mean / weights),
-        z.orElse(0.0) * shared,
-        measured == 0 ? 0 : 1 / Math.sqrt(weights));
+    return measured(readings).isEmpty()
+        ? new Summed(0, 0, 0)
+        : new Summed(mean / weights, z.orElse(0.0) * shared, 1 / Math.sqrt(weights));
   }
 
   private ReadingValue corrected(Point point, Fact.ReadingTaken reading) {

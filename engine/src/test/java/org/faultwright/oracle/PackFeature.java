@@ -33,6 +33,8 @@ public enum PackFeature {
   SYMPTOMS,
   /** Steps with points where readings are taken. */
   READINGS,
+  /** Two points that are compared. */
+  COMPARED,
   /** A second complaint, and complaints that are reported by mistake. */
   COMPLAINTS,
   /** Steps that cure. */

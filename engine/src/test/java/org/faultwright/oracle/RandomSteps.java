@@ -11,6 +11,7 @@ import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Chance;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.ModeId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
@@ -195,6 +196,13 @@ final class RandomSteps {
       step.instrument("meter");
     }
     sketch.step(copies(provoking(step)));
+    if (howMany == 2 && dice.has(PackFeature.COMPARED, 0.6)) {
+      Comparison comparison =
+          new Comparison(
+              new PointId("point-a"), new PointId("point-b"), dice.between(0.1, 1.3), false);
+      sketch.step(
+          copies(provoking(new StepSketch("compare-points").compares(comparison, triggers()))));
+    }
   }
 
   /** A point that lies at 1 V when it is normal, at 2 V and 3 V in its states, overlapping. */

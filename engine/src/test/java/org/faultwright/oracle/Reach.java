@@ -3,6 +3,7 @@ package org.faultwright.oracle;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Event;
@@ -75,7 +76,15 @@ final class Reach {
         .states().stream().flatMap(s -> s.triggers().keySet().stream()).anyMatch(this::reaches);
   }
 
+  /** Whether it reaches a point, or what that is compared with. */
   boolean reaches(Point point) {
+    return reachesAlone(point)
+        || pack.steps().values().stream()
+            .filter(s -> s.compares().filter(c -> c.isAbout(point.id())).isPresent())
+            .anyMatch(this::reaches);
+  }
+
+  private boolean reachesAlone(Point point) {
     return point.states().stream()
         .flatMap(s -> s.triggers().keySet().stream())
         .anyMatch(this::reaches);
@@ -83,6 +92,10 @@ final class Reach {
 
   boolean reaches(Step step) {
     return step.shows().filter(this::reaches).isPresent()
+        || step.compares().stream()
+            .flatMap(c -> Stream.of(c.point(), c.with()))
+            .flatMap(p -> pack.point(p).stream())
+            .anyMatch(this::reachesAlone)
         || step.pinTable().filter(t -> t.points().stream().anyMatch(this::reaches)).isPresent();
   }
 }

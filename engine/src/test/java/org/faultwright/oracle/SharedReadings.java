@@ -6,7 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.faultwright.casefile.Fact;
+import org.faultwright.oracle.Evidence.Pair;
 import org.faultwright.oracle.Evidence.ReadingsOf;
 
 /**
@@ -26,22 +28,75 @@ final class SharedReadings {
   /** For each point, each value of z and each state: P(readings | state, z). */
   private final List<double[][]> p = new ArrayList<>();
 
+  private final List<Pair> pairs = new ArrayList<>();
+
+  /** For each pair, each value of z and each state of it: the ratio on top of the points' own. */
+  private final List<double[][]> ratios = new ArrayList<>();
+
   private final Map<List<Integer>, Double> known = new HashMap<>();
 
   private SharedReadings() {}
 
   /** The readings, those together that share an error. */
-  static List<SharedReadings> of(
-      Map<ReadingsOf, List<Fact.ReadingTaken>> readings, ReadingLikelihood likelihood) {
+  static List<SharedReadings> of(Evidence evidence, ReadingLikelihood likelihood) {
+    Map<ReadingsOf, List<Fact.ReadingTaken>> readings = evidence.readings;
+    Map<ReadingsOf, Optional<Object>> shares = new LinkedHashMap<>();
+    readings.forEach((of, taken) -> shares.put(of, likelihood.shares(of.point(), taken)));
+    for (Pair pair : evidence.pairs()) {
+      if (evidence.hasNumbers(pair.first()) && evidence.hasNumbers(pair.second())) {
+        Optional<Object> one = shares.get(pair.first());
+        Optional<Object> other = shares.get(pair.second());
+        if (one.isPresent() && other.isPresent() && !one.equals(other)) {
+          shares.put(pair.first(), Optional.empty());
+          shares.put(pair.second(), Optional.empty());
+        }
+      }
+    }
     Map<Object, SharedReadings> groups = new LinkedHashMap<>();
     readings.forEach(
-        (of, taken) -> {
-          Optional<Object> shares = likelihood.shares(of.point(), taken);
-          groups
-              .computeIfAbsent(shares.orElse(of), k -> new SharedReadings())
-              .add(of, taken, likelihood, shares.isPresent());
-        });
+        (of, taken) ->
+            groups
+                .computeIfAbsent(shares.get(of).orElse(of), k -> new SharedReadings())
+                .add(of, taken, likelihood, shares.get(of).isPresent()));
+    for (Pair pair : evidence.pairs()) {
+      Optional<Object> of =
+          List.of(pair.first(), pair.second()).stream()
+              .filter(evidence::hasNumbers)
+              .flatMap(r -> shares.get(r).stream())
+              .findFirst();
+      groups
+          .computeIfAbsent(of.orElse(pair), k -> new SharedReadings())
+          .add(pair, evidence, likelihood, of.isPresent());
+    }
     return List.copyOf(groups.values());
+  }
+
+  private void add(Pair pair, Evidence evidence, ReadingLikelihood likelihood, boolean moves) {
+    double[][] values = new double[VALUES][];
+    for (int k = 0; k < VALUES; k++) {
+      values[k] =
+          k > 0 && !moves
+              ? values[0]
+              : likelihood
+                  .ofPair(
+                      pair.step().compares().orElseThrow(),
+                      read(pair.first(), evidence),
+                      read(pair.second(), evidence),
+                      moves ? OptionalDouble.of(-FARTHEST + k * STEP) : OptionalDouble.empty())
+                  .orElse(new double[] {1, 1, 1});
+    }
+    pairs.add(pair);
+    ratios.add(values);
+  }
+
+  private static Optional<ReadingLikelihood.Read> read(ReadingsOf of, Evidence evidence) {
+    return evidence.hasNumbers(of)
+        ? Optional.of(new ReadingLikelihood.Read(of.point(), evidence.readings.get(of)))
+        : Optional.empty();
+  }
+
+  List<Pair> pairs() {
+    return pairs;
   }
 
   private void add(
@@ -52,7 +107,9 @@ final class SharedReadings {
       values[k] =
           k > 0 && !moves
               ? values[0]
-              : likelihood.of(of.point(), taken, moves ? -FARTHEST + k * STEP : 0);
+              : moves
+                  ? likelihood.of(of.point(), taken, -FARTHEST + k * STEP)
+                  : likelihood.of(of.point(), taken);
     }
     p.add(values);
   }
@@ -61,9 +118,11 @@ final class SharedReadings {
     return points;
   }
 
-  /** P(readings | these states of the points). */
-  double p(List<Integer> states) {
-    return known.computeIfAbsent(states, this::sum);
+  /** P(readings | these states of the points, and of the pairs). */
+  double p(List<Integer> states, List<Integer> ofPairs) {
+    List<Integer> all = new ArrayList<>(states);
+    all.addAll(ofPairs);
+    return known.computeIfAbsent(all, this::sum);
   }
 
   private double sum(List<Integer> states) {
@@ -71,8 +130,11 @@ final class SharedReadings {
     for (int k = 0; k < VALUES; k++) {
       double z = -FARTHEST + k * STEP;
       double product = STEP * Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
-      for (int i = 0; i < states.size(); i++) {
+      for (int i = 0; i < points.size(); i++) {
         product *= p.get(i)[k][states.get(i)];
+      }
+      for (int i = 0; i < pairs.size(); i++) {
+        product *= ratios.get(i)[k][states.get(points.size() + i)];
       }
       sum += product;
     }

@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Chance;
 import org.faultwright.pack.Change;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.EventId;
@@ -31,6 +33,7 @@ public final class StepSketch {
   private Optional<ComplaintId> proves = Optional.empty();
   private final List<Point> points = new ArrayList<>();
   private Optional<InstrumentId> instrument = Optional.empty();
+  private Optional<Comparison> compares = Optional.empty();
   private final Map<CauseId, Change> changes = new LinkedHashMap<>();
   private Optional<Step.Swap> swap = Optional.empty();
   private final List<Harm> harms = new ArrayList<>();
@@ -87,6 +90,12 @@ public final class StepSketch {
   public StepSketch reads(Point point) {
     points.add(point);
     return this;
+  }
+
+  /** Two points that it compares, and what makes them differ. */
+  public StepSketch compares(Comparison comparison, Map<NodeId, Chance> pointsTo) {
+    compares = Optional.of(comparison);
+    return shows(Comparison.toTheEye(pointsTo));
   }
 
   /** What its points are read with. */
@@ -151,6 +160,6 @@ public final class StepSketch {
         Set.of(),
         Set.of(),
         Set.of(),
-        Optional.empty());
+        compares);
   }
 }

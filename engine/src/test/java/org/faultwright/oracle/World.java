@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.oracle.Evidence.Pair;
 import org.faultwright.oracle.Evidence.ReadingsOf;
 import org.faultwright.oracle.Evidence.Seen;
 import org.faultwright.oracle.Evidence.Sitting;
@@ -130,13 +131,26 @@ public final class World {
       p *= p == 0 ? 0 : pSitting(sitting.getKey(), sitting.getValue());
     }
     for (SharedReadings read : readings) {
-      p *= p == 0 ? 0 : read.p(read.points().stream().map(this::stateOf).toList());
+      p *=
+          p == 0
+              ? 0
+              : read.p(
+                  read.points().stream().map(this::stateOf).toList(),
+                  read.pairs().stream().map(this::stateOf).toList());
     }
     return p;
   }
 
   private int stateOf(ReadingsOf of) {
     return of.knownGood() ? 0 : lookFor(of).state(of.point());
+  }
+
+  /** 0 where one of two points is not normal, 1 where both are and alike, 2 where they differ. */
+  private int stateOf(Pair pair) {
+    if (stateOf(pair.first()) != 0 || stateOf(pair.second()) != 0) {
+      return 0;
+    }
+    return !pair.first().knownGood() && lookFor(pair.sitting(), 0).differ(pair.step()) ? 2 : 1;
   }
 
   private double pReport(Complaint complaint, Set<Boolean> said) {

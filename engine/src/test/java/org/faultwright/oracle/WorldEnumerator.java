@@ -45,7 +45,7 @@ public final class WorldEnumerator implements Answers {
     this.pack = pack;
     this.priors = new Priors(pack, pOwn);
     this.evidence = new Evidence(pack, facts);
-    this.readings = SharedReadings.of(evidence.readings, likelihood);
+    this.readings = SharedReadings.of(evidence, likelihood);
   }
 
   /**

@@ -76,7 +76,7 @@ final class Bench {
         s.cautions(),
         s.does(),
         s.boards(),
-        s.unfinished());
+        s.compares());
   }
 
   static Step thenRepeat(Step s, String then) {
@@ -102,7 +102,7 @@ final class Bench {
         s.cautions(),
         s.does(),
         s.boards(),
-        s.unfinished());
+        s.compares());
   }
 
   static Step needing(Step s, BenchState... bench) {

@@ -401,7 +401,7 @@ class PlannerTest {
             swap.cautions(),
             swap.does(),
             swap.boards(),
-            swap.unfinished());
+            swap.compares());
     draft.cause(
         new PackSketch("test/spare")
             .onlyCaused("spare")

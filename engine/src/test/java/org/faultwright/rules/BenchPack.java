@@ -251,9 +251,7 @@ public final class BenchPack {
     step(pack, new StepDraft("charge").on("supply-on").looksAt(new CauseId("worn")));
     step(pack, new StepDraft("warm-check").on("warmed").looksAt(new CauseId("worn")));
     step(pack, new StepDraft("settings").on("unlocked").looksAt(new CauseId("worn")));
-    step(
-        pack,
-        new StepDraft("compare").looksAt(new CauseId("worn")).unfinished("comparing two points"));
+    step(pack, new StepDraft("compare").compares("gate", "rail", 0.01, "worn"));
   }
 
   private static void repairs(PackDraft pack) {

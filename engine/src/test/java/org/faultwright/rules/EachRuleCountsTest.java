@@ -280,10 +280,6 @@ class EachRuleCountsTest {
         new Scene(),
         r -> r.blocked("rework", Blocked.Kind.LACKS_SKILL));
     rule(
-        "what a diagnosis does not use yet is not offered",
-        new Scene(),
-        r -> r.blocked("compare", Blocked.Kind.NOT_YET));
-    rule(
         "the way to the bench that a step needs",
         new Scene().agreed("opening"),
         r ->
@@ -327,6 +323,10 @@ class EachRuleCountsTest {
         "an outcome that a repeat can only copy is settled",
         new Scene().outcome("look", "negative"),
         r -> r.blocked("look", Blocked.Kind.ANSWERED_ALREADY));
+    rule(
+        "readings of both points settle what comparing them shows",
+        new Scene().agreed("opening").reads("gate", 0.6).reads("rail", 0.6),
+        r -> r.blocked("compare", Blocked.Kind.ANSWERED_ALREADY));
     rule(
         "what a step shows and is not settled is still to be seen",
         new Scene(),

@@ -15,6 +15,7 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.Chance;
 import org.faultwright.pack.Change;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Condition;
 import org.faultwright.pack.ConsentId;
@@ -25,6 +26,7 @@ import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.ToolId;
@@ -32,6 +34,7 @@ import org.faultwright.pack.ToolId;
 /** A step in the making, for tests of the rules: all that bears on when it is open. */
 final class StepDraft {
   private final StepId id;
+  private Optional<Comparison> compares = Optional.empty();
   private final Set<BenchState> bench = new LinkedHashSet<>();
   private final Set<ComplaintId> working = new LinkedHashSet<>();
   private Condition onlyIf = new Condition.Always();
@@ -50,7 +53,6 @@ final class StepDraft {
   private final Set<CautionId> cautions = new LinkedHashSet<>();
   private final Set<ActivityId> does = new LinkedHashSet<>();
   private final Set<BoardId> boards = new LinkedHashSet<>();
-  private Optional<String> unfinished = Optional.empty();
 
   StepDraft(String id) {
     this.id = new StepId(id);
@@ -166,8 +168,9 @@ final class StepDraft {
     return this;
   }
 
-  StepDraft unfinished(String what) {
-    unfinished = Optional.of(what);
+  StepDraft compares(String point, String with, double differsBy, String cause) {
+    compares = Optional.of(new Comparison(new PointId(point), new PointId(with), differsBy, false));
+    shows = Optional.of(Comparison.toTheEye(Map.of(new CauseId(cause), Chance.byDefinition(1))));
     return this;
   }
 
@@ -198,6 +201,6 @@ final class StepDraft {
         cautions,
         does,
         boards,
-        unfinished);
+        compares);
   }
 }

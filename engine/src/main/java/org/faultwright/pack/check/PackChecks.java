@@ -30,6 +30,7 @@ public final class PackChecks {
           new StateWithoutRange(),
           new ReadingStatesOverlapNormal(),
           new ReferenceToleranceHuge(),
+          new ComparedPoints(),
           new ModeNeverProvoked(),
           new ProvokesNothing(),
           new SymptomUnused(),

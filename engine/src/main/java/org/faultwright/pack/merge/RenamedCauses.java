@@ -151,7 +151,8 @@ final class RenamedCauses {
     List<Point.ReadingState> states = new ArrayList<>();
     p.states()
         .forEach(s -> states.add(new Point.ReadingState(s.id(), nodes(s.triggers()), s.lies())));
-    return new Point(p.id(), p.title(), p.pin(), p.reference(), p.basis(), states, p.boards());
+    return new Point(
+        p.id(), p.title(), p.pin(), p.reference(), p.basis(), states, p.boards(), p.conditions());
   }
 
   private Step step(Step s) {
@@ -160,7 +161,10 @@ final class RenamedCauses {
             .map(
                 t ->
                     new Step.PinTable(
-                        t.leads(), t.instrument(), t.points().stream().map(this::point).toList()));
+                        t.leads(),
+                        t.instrument(),
+                        t.points().stream().map(this::point).toList(),
+                        t.connector()));
     List<Harm> harms =
         s.mayCause().stream().map(h -> new Harm(name(h.cause()), h.chance(), h.cost())).toList();
     return new Step(
@@ -185,6 +189,6 @@ final class RenamedCauses {
         s.cautions(),
         s.does(),
         s.boards(),
-        s.unfinished());
+        s.compares());
   }
 }

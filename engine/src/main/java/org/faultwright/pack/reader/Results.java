@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.format.FormatRule;
 import org.faultwright.pack.format.Kind;
@@ -46,6 +47,9 @@ final class Results {
     Set<String> names = new LinkedHashSet<>();
     step.map("locates").ifPresent(places -> names.addAll(Locating.outcomes(places)));
     step.map("sequence").ifPresent(s -> names.addAll(ofSequence(s)));
+    step.map("compare")
+        .ifPresent(
+            c -> names.addAll(List.of(Comparison.DIFFERS.value(), Comparison.ALIKE.value())));
     if (step.value("proves").isPresent()) {
       names.addAll(List.of(FAILED, PASSED));
     }

@@ -122,8 +122,8 @@ final class Steps {
       Key.optional("points", Forms.some(Points.FORM), "points where readings are taken");
   private static final Key<Proving.Proof> PROVES =
       Key.optional("proves", Proving.FORM, "the complaint whose function it proves");
-  private static final Key<String> COMPARE =
-      Key.optional("compare", NotYet.COMPARE, "a comparison of two points");
+  private static final Key<Comparing.Compared> COMPARE =
+      Key.optional("compare", Comparing.FORM, "two points that read alike on a good device");
   private static final Key<Observation> SEQUENCE =
       Key.optional("sequence", Sequences.FORM, "stages that it gets through");
 
@@ -216,6 +216,7 @@ final class Steps {
           LOCATES,
           POINTS,
           PROVES,
+          COMPARE,
           SEQUENCE,
           CHANGES,
           SWAP,
@@ -259,6 +260,7 @@ final class Steps {
             f.get(SHOWS)
                 .or(() -> f.get(LOCATES))
                 .or(() -> f.get(SEQUENCE))
+                .or(() -> f.get(COMPARE).map(Comparing.Compared::shows))
                 .or(() -> proof.map(Proving.Proof::shows)),
             proof.map(Proving.Proof::complaint),
             f.get(POINTS)
@@ -277,7 +279,7 @@ final class Steps {
             f.get(CAUTIONS).orElse(Set.of()),
             f.get(DOES).orElse(Set.of()),
             f.get(BOARDS).orElse(Set.of()),
-            f.get(COMPARE)));
+            f.get(COMPARE).map(Comparing.Compared::comparison)));
   }
 
   private static Step.Needs needs(Fields f) {

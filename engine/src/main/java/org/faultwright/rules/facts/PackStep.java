@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.CauseId;
@@ -175,6 +176,19 @@ public final class PackStep {
   /** Whether it shows anything. */
   public boolean showsSomething() {
     return step.shows().isPresent() || step.pinTable().isPresent();
+  }
+
+  /** Whether it compares two points. */
+  public boolean comparesPoints() {
+    return step.compares().isPresent();
+  }
+
+  /** The readings that it compares; empty where it compares nothing. */
+  public List<Topic> compared() {
+    return step.compares().stream()
+        .flatMap(c -> Stream.of(c.point(), c.with()))
+        .map(point -> new Topic(Topic.Kind.READING, point))
+        .toList();
   }
 
   /** What it shows on a board; on an unknown board the points that every board has. */

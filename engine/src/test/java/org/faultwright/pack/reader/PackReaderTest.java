@@ -11,6 +11,7 @@ import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Condition;
 import org.faultwright.pack.EventId;
@@ -167,7 +168,11 @@ class PackReaderTest {
     assertThat(step("bend-check").conditions().bench())
         .extracting(b -> b.of())
         .containsExactly(new SwitchId("case-open"));
-    assertThat(step("two-sides").unfinished()).isPresent();
+    Step twoSides = step("two-sides");
+    assertThat(twoSides.compares())
+        .hasValue(new Comparison(new PointId("left"), new PointId("left-return"), 0.05, true));
+    assertThat(twoSides.shows().orElseThrow().outcomes())
+        .containsExactly(Comparison.DIFFERS, Comparison.ALIKE);
     assertThat(step("start-up").shows().orElseThrow().outcomes())
         .extracting(OutcomeId::value)
         .containsExactly("before-key", "first", "second", "plays", "loops");
