@@ -12,6 +12,7 @@ import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Point;
+import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Prospect;
@@ -276,7 +277,11 @@ final class Assessment {
         continue;
       }
       OutcomeId before = now.outcomes().get(step.id());
-      boolean isRepeat = before != null;
+      boolean isRepeat =
+          before != null
+              || step.compares()
+                  .filter(c -> isRead(c.point()) && isRead(c.with()))
+                  .isPresent();
       boolean looks =
           step.shows().isPresent() && (!isRepeat || step.copies() < 1 && step.pinTable().isEmpty());
       Optional<Sight> sight = model.sight(s, looks, unread(step));
@@ -287,6 +292,10 @@ final class Assessment {
         tests.add(new Test(s, sight.get(), seen, cost, ready));
       }
     }
+  }
+
+  private boolean isRead(PointId point) {
+    return now.readings().containsKey(point);
   }
 
   private List<Point> unread(Step step) {
