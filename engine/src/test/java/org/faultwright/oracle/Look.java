@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
-import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Event;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.Id;
@@ -134,8 +133,9 @@ record Look(
 
   /** Whether two points that a step compares differ. */
   boolean differ(Step step) {
-    Observation.OfStates shows = (Observation.OfStates) step.shows().orElseThrow();
-    return isActive(step.id(), Comparison.APART, shows.states().get(0).triggers());
+    Observation.TrueState differs =
+        ((Observation.OfStates) step.shows().orElseThrow()).states().get(0);
+    return isActive(step.id(), differs.id(), differs.triggers());
   }
 
   private boolean isActive(Id owner, StateId state, Map<NodeId, Chance> triggers) {

@@ -15,6 +15,7 @@ import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
 import org.faultwright.pack.Change;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Event;
@@ -292,6 +293,12 @@ public final class PackRewrite {
     StepSketch sketch = new StepSketch(rename.apply(s.id().value()));
     s.shows().ifPresent(o -> sketch.shows(shows(o)));
     s.proves().ifPresent(c -> sketch.proves(complaint(c)));
+    s.compares()
+        .ifPresent(
+            c ->
+                sketch.compares(
+                    new Comparison(
+                        point(c.point()), point(c.with()), c.differsBy(), c.ofReference())));
     sketch.provokes(s.provokes()).copies(s.copies());
     s.pinTable().ifPresent(t -> ordered(t.points()).forEach(p -> sketch.reads(point(p))));
     s.pinTable().flatMap(t -> t.instrument()).ifPresent(i -> sketch.instrument(i.value()));

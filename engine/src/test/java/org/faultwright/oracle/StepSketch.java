@@ -94,8 +94,13 @@ public final class StepSketch {
 
   /** Two points that it compares, and what makes them differ. */
   public StepSketch compares(Comparison comparison, Map<NodeId, Chance> pointsTo) {
+    return compares(comparison).shows(Comparison.toTheEye(pointsTo));
+  }
+
+  /** Two points that it compares; what it shows is stated apart. */
+  public StepSketch compares(Comparison comparison) {
     compares = Optional.of(comparison);
-    return shows(Comparison.toTheEye(pointsTo));
+    return this;
   }
 
   /** What its points are read with. */
