@@ -279,9 +279,7 @@ final class Assessment {
       OutcomeId before = now.outcomes().get(step.id());
       boolean isRepeat =
           before != null
-              || step.compares()
-                  .filter(c -> isRead(c.point()) && isRead(c.with()))
-                  .isPresent();
+              || step.compares().filter(c -> isRead(c.point()) && isRead(c.with())).isPresent();
       boolean looks =
           step.shows().isPresent() && (!isRepeat || step.copies() < 1 && step.pinTable().isEmpty());
       Optional<Sight> sight = model.sight(s, looks, unread(step));
