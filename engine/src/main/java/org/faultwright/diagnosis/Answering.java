@@ -64,9 +64,10 @@ final class Answering {
   /**
    * An answer with what it was worked out from.
    *
-   * @param worlds the likely worlds; empty where nothing ranks
+   * @param belief what is believed, and
+   * @param worlds the likely worlds; both empty where nothing ranks
    */
-  record Worked(Answer answer, Optional<LikelyWorlds> worlds) {}
+  record Worked(Answer answer, Optional<Belief> belief, Optional<LikelyWorlds> worlds) {}
 
   Worked answer(CaseFile caseFile) {
     Findings findings = memory.conclude(caseFile.facts());
@@ -123,7 +124,7 @@ final class Answering {
             weighing.pLeftOut(),
             advice,
             shop);
-    return new Worked(answer, Optional.of(worlds));
+    return new Worked(answer, Optional.of(belief), Optional.of(worlds));
   }
 
   private static Set<ComplaintId> reported(List<Told> standing) {
@@ -165,6 +166,7 @@ final class Answering {
             0,
             advice,
             shop),
+        Optional.empty(),
         Optional.empty());
   }
 

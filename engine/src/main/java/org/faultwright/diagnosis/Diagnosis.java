@@ -131,73 +131,40 @@ public final class Diagnosis implements AutoCloseable {
 
   /**
    * The whole plan from here to the end of the job: what to do first, and what then, whatever comes
-   * out. It keeps to what the customer has agreed to so far. Empty where nothing ranks, because the
-   * facts cannot all be true or the case is too wide; {@link #answer} says which.
+   * out. It keeps to what the customer has agreed to so far, repairs above the ceiling included.
+   * Where there is no step to plan, the result says why, and what would open one.
    *
    * <p>A plan ends jobs by their expected cost alone. What rules decide beyond that (an alarm, data
    * to be saved first, a cause that calls for other hands) is in the answer.
    */
-  public Optional<Plan> plan(PlanLimits limits) {
+  public PlanResult plan(PlanLimits limits) {
+    return planning().plan(limits);
+  }
+
+  private Planning planning() {
     Answering.Worked now = worked();
-    Findings findings = now.answer().findings();
-    return now.worlds()
-        .map(
-            worlds ->
-                planner
-                    .orElseThrow()
-                    .plan(
-                        worlds,
-                        findings.situation(),
-                        caseFile.intake(),
-                        Permitted.by(findings),
-                        limits));
+    return new Planning(compiled, planner.orElseThrow(), caseFile.intake(), now);
   }
 
   /**
-   * Holds a plan of this case against rules of thumb. Empty where {@link #plan} is.
+   * Holds a plan of this case against rules of thumb. Empty where nothing ranks.
    *
-   * @param plan what {@link #plan} gave, with the same facts
+   * @param plan what {@link #plan} gave, or {@link NoPlan#ending}, with the same facts
    */
   public Optional<PlanComparison> compare(Plan plan, ComparisonLimits limits) {
-    Answering.Worked now = worked();
-    Findings findings = now.answer().findings();
-    return now.worlds()
-        .map(
-            worlds ->
-                planner
-                    .orElseThrow()
-                    .compare(
-                        worlds,
-                        findings.situation(),
-                        caseFile.intake(),
-                        Permitted.by(findings),
-                        plan,
-                        limits));
+    return planning().compare(plan, limits);
   }
 
   /**
    * Whether a repair is worth it, from which value of the device on, and what the customer can be
-   * told. Makes some more plans. Empty where {@link #plan} is, or where no function is known to be
+   * told. Makes some more plans. Empty where nothing ranks, or where no function is known to be
    * lost.
    *
-   * @param plan what {@link #plan} gave, with the same facts
+   * @param plan what {@link #plan} gave, or {@link NoPlan#ending}, with the same facts
    * @param limits for each further plan
    */
   public Optional<RepairOrNot> repairOrNot(Plan plan, PlanLimits limits) {
-    Answering.Worked now = worked();
-    Findings findings = now.answer().findings();
-    return now.worlds()
-        .flatMap(
-            worlds ->
-                planner
-                    .orElseThrow()
-                    .repairOrNot(
-                        worlds,
-                        findings.situation(),
-                        caseFile.intake(),
-                        Permitted.by(findings),
-                        plan,
-                        limits));
+    return planning().repairOrNot(plan, limits);
   }
 
   /**

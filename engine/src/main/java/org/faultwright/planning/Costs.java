@@ -59,7 +59,7 @@ final class Costs {
     exitFee = Math.min(loss, shop.sendOnFee());
   }
 
-  private static double ofStep(DeviceModel device, Shop shop, Step step) {
+  static double ofStep(DeviceModel device, Shop shop, Step step) {
     double cost = BenchWays.cost(shop, step.effort()) + step.consumables();
     for (Harm harm : step.mayCause()) {
       cost += harm.chance().p() * harm.cost();

@@ -61,7 +61,7 @@ final class PlanSpending {
     return new PlanNode.End(PlanNode.Ending.REPAIRED, spend, spend.cost(shop), pLost);
   }
 
-  PlanNode exit(int bench) {
+  PlanNode.End exit(int bench) {
     Spend spend = costs.spendOfExit(bench);
     PlanNode.Ending ending =
         costs.exit(bench).kind() == Exit.Kind.SEND_ON

@@ -14,6 +14,7 @@ import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SwitchId;
 
@@ -144,6 +145,11 @@ public final class Planner {
     return shop;
   }
 
+  /** What a step costs by itself, the bench ready for it, in the shop's currency. */
+  public double costOf(Step step) {
+    return Costs.ofStep(device, shop, step);
+  }
+
   /**
    * Plans a case to its end.
    *
@@ -207,6 +213,12 @@ public final class Planner {
       agreed = agreed.withConsent(consent);
     }
     return Place.beginning(this, intake, permissions, worlds, agreed);
+  }
+
+  /** How the job ends where nothing more is done. */
+  public PlanNode.End leave(Situation now, Intake intake, Permissions permissions) {
+    Setting setting = setting(now, intake, permissions);
+    return new PlanSpending(this, setting).exit(setting.costs.ways.state(now.on()));
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {

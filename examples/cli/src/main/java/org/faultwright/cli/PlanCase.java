@@ -1,13 +1,16 @@
 package org.faultwright.cli;
 
 import java.time.Duration;
-import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.faultwright.cli.json.NoPlanJson;
 import org.faultwright.cli.json.PlanJson;
+import org.faultwright.cli.text.NoPlanText;
 import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PlanText;
 import org.faultwright.diagnosis.Diagnosis;
-import org.faultwright.planning.Plan;
+import org.faultwright.diagnosis.NoPlan;
+import org.faultwright.diagnosis.PlanResult;
+import org.faultwright.pack.Pack;
 import org.faultwright.planning.PlanLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -24,8 +27,9 @@ import picocli.CommandLine.Parameters;
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:There is a plan.",
-      "1:The case or its pack has errors, or its facts cannot all be true.",
+      "0:There is a plan; or the job is best ended at once: the function is back, or no step pays.",
+      "1:Something stands in the way of a plan, and it says what; or the case or its pack has"
+          + " errors.",
       "2:The command was not understood, or the file is not there.",
       "3:A fault of Faultwright itself."
     })
@@ -81,22 +85,36 @@ final class PlanCase implements Callable<Integer> {
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
-      Optional<Plan> plan = diagnosis.plan(limits);
-      if (plan.isEmpty()) {
-        surroundings
-            .err()
-            .println("no plan: nothing ranks; 'faultwright diagnose " + file + "' says why");
-        return ExitCode.FINDINGS;
-      }
+      PlanResult result = diagnosis.plan(limits);
       if (json) {
-        new PlanJson(opened.pack()).write(surroundings.out(), plan.get());
+        writeJson(opened.pack(), result);
       } else {
         Page page = new Page(surroundings.screen());
-        new PlanText(page, opened.pack()).write(diagnosis.answer(), plan.get());
+        if (result instanceof PlanResult.Planned planned) {
+          new PlanText(page, opened.pack()).write(diagnosis.answer(), planned.plan());
+        } else if (result instanceof NoPlan none) {
+          new NoPlanText(page, opened.pack(), diagnosis.answer()).write(none);
+        }
         page.printOn(surroundings.out());
       }
-      return ExitCode.CLEAN;
+      return exitCode(result);
     }
+  }
+
+  private void writeJson(Pack pack, PlanResult result) {
+    if (result instanceof PlanResult.Planned planned) {
+      new PlanJson(pack).write(surroundings.out(), planned.plan());
+    } else if (result instanceof NoPlan none) {
+      new NoPlanJson(pack).write(surroundings.out(), none);
+    }
+  }
+
+  private static int exitCode(PlanResult result) {
+    boolean isDecided =
+        result instanceof PlanResult.Planned
+            || result instanceof NoPlan.FunctionBack
+            || result instanceof NoPlan.NotWorthIt;
+    return isDecided ? ExitCode.CLEAN : ExitCode.FINDINGS;
   }
 
   private PlanLimits limits() {

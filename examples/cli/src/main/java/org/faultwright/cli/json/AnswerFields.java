@@ -214,12 +214,7 @@ final class AnswerFields {
       json.writeArrayFieldStart("blocked");
       for (Blocked b : c.status().blocked()) {
         json.writeStartObject();
-        json.writeStringField("kind", word(b.kind()));
-        json.writeStringField("words", b.words());
-        json.writeStringField("wayOut", b.wayOut());
-        if (b.consent().isPresent()) {
-          json.writeStringField("consent", b.consent().get().value());
-        }
+        writeBlocked(json, b);
         json.writeEndObject();
       }
       json.writeEndArray();
@@ -241,6 +236,16 @@ final class AnswerFields {
       json.writeEndObject();
     }
     json.writeEndArray();
+  }
+
+  /** One reason why a step is not open. */
+  static void writeBlocked(JsonGenerator json, Blocked blocked) throws IOException {
+    json.writeStringField("kind", word(blocked.kind()));
+    json.writeStringField("words", blocked.words());
+    json.writeStringField("wayOut", blocked.wayOut());
+    if (blocked.consent().isPresent()) {
+      json.writeStringField("consent", blocked.consent().get().value());
+    }
   }
 
   private void cautions(Collection<CautionId> cautions) throws IOException {

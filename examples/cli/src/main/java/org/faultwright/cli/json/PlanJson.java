@@ -132,10 +132,7 @@ public final class PlanJson {
       writeNode(json, repair.ifFailed());
       json.writeEndObject();
     } else if (node instanceof PlanNode.End end) {
-      json.writeStringField("do", "end");
-      json.writeStringField("ending", word(end.ending()));
-      writeSpend(json, "takes", end.spend());
-      json.writeNumberField("comeback", end.pComeback());
+      writeEnding(json, end);
     } else if (node instanceof PlanNode.AndSoOn more) {
       json.writeStringField("do", "and so on");
       if (more.next().isPresent()) {
@@ -164,6 +161,19 @@ public final class PlanJson {
       json.writeEndObject();
     }
     json.writeEndArray();
+  }
+
+  /** The end of a job that ends at once. */
+  static void writeEnd(JsonGenerator json, PlanNode.End end) throws IOException {
+    json.writeNumberField("cost", end.expectedCost());
+    writeEnding(json, end);
+  }
+
+  private static void writeEnding(JsonGenerator json, PlanNode.End end) throws IOException {
+    json.writeStringField("do", "end");
+    json.writeStringField("ending", word(end.ending()));
+    writeSpend(json, "takes", end.spend());
+    json.writeNumberField("comeback", end.pComeback());
   }
 
   private void writeTurns(JsonGenerator json, List<BenchState> turns) throws IOException {
