@@ -31,8 +31,6 @@ import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Ordered;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
-import org.faultwright.pack.PointId;
-import org.faultwright.pack.StateId;
 
 /**
  * A pack with its priors solved and its network compiled. Shared by any number of threads; results
@@ -304,32 +302,6 @@ public final class CompiledPack implements PackCompilation {
       asked.add(new Slot(pack.complaints().get(c).event(), now, 0));
     }
     return asked;
-  }
-
-  /** What the facts would make one believe if the true state at a point were known now. */
-  public BeliefResult beliefIf(List<Told> facts, PointId point, StateId state) {
-    Bound.Facts bound = Bound.Facts.of(pack, lineage, facts);
-    Point of =
-        pack.point(point)
-            .orElseThrow(
-                () -> new IllegalArgumentException("point must be one of the pack: " + point));
-    int settled = bound.timeline().settled(lineage.ancestors(of), bound.timeline().now());
-    double[] only = new double[of.states().size() + 1];
-    for (int s = 0; s < of.states().size(); s++) {
-      only[s + 1] = of.states().get(s).id().equals(state) ? 1 : 0;
-    }
-    only[0] = state.equals(StateId.NORMAL) ? 1 : 0;
-    return believe(
-        facts,
-        Set.of(new Slot(point, settled, 0)),
-        (network, evaluation) -> {
-          Observations.PointState at = network.points.get(point).get(settled);
-          if (at.variable() < 0) {
-            evaluation.weighAll(only[-1 - at.variable()]);
-          } else {
-            evaluation.weigh(at.variable(), only);
-          }
-        });
   }
 
   /** As {@link #belief(List)}, with further slots in the network, to be asked about. */

@@ -5,6 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.pack.Ordered;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Shop;
@@ -35,6 +37,8 @@ import org.faultwright.rules.Reason;
  *     left out; 0 where nothing was weighed
  * @param advice what to do next, and what else
  * @param shop the rates and prices that steps were weighed by
+ * @param readings the readings of the case, each held to its reference by itself, in the order of
+ *     telling; those on known-good boards are left out
  */
 public record Answer(
     CaseFile caseFile,
@@ -46,12 +50,14 @@ public record Answer(
     Map<Advice.Kind, Spend> ends,
     double pLeftOut,
     AdviceSet advice,
-    Shop shop) {
+    Shop shop,
+    List<JudgedReading> readings) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Answer {
     steps = List.copyOf(steps);
     ends = Ordered.copy(ends);
+    readings = List.copyOf(readings);
   }
 
   /**
@@ -87,6 +93,11 @@ public record Answer(
   public Optional<Spend> behind(Advice other) {
     return toTheEnd(advice.primary())
         .flatMap(first -> toTheEnd(other).map(o -> o.plus(first.times(-1))));
+  }
+
+  /** How the reading keeps to its reference; empty where the fact is no reading of the device. */
+  public Optional<JudgedReading> reading(FactId fact) {
+    return readings.stream().filter(r -> r.fact().equals(fact)).findFirst();
   }
 
   /** The posterior; empty where the facts are impossible or the case too wide. */

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
 import org.faultwright.compile.BeliefResult;
@@ -36,6 +37,7 @@ import org.faultwright.rules.StepStatus;
 import org.faultwright.rules.Summary;
 import org.faultwright.rules.WorkingMemory;
 import org.faultwright.rules.facts.Impossible;
+import org.faultwright.rules.facts.Reread;
 
 /**
  * The walk from facts to an answer: first firing, evidence, posterior, worlds, worth, second
@@ -66,8 +68,13 @@ final class Answering {
    *
    * @param belief what is believed, and
    * @param worlds the likely worlds; both empty where nothing ranks
+   * @param rereads what it is worth to take readings on a limit again
    */
-  record Worked(Answer answer, Optional<Belief> belief, Optional<LikelyWorlds> worlds) {}
+  record Worked(
+      Answer answer,
+      Optional<Belief> belief,
+      Optional<LikelyWorlds> worlds,
+      List<Reread> rereads) {}
 
   Worked answer(CaseFile caseFile) {
     Findings findings = memory.conclude(caseFile.facts());
@@ -99,11 +106,13 @@ final class Answering {
             .situation()
             .map(s -> planner.look(worlds, s, caseFile.intake(), Permitted.by(findings)));
     Weighing weighing = ifItComesBack.filter(w -> lasting.isUnlikely()).orElse(asItStands);
-    Rereading rereading = new Rereading(compiled, planner, caseFile.intake(), findings, standing);
+    List<Reread> rereads =
+        new Rereading(compiled, shop, planner, caseFile.intake(), findings, standing, belief)
+            .worths(weighing);
     Summary summary =
         new Summarising(compiled, caseFile, findings, posterior, weighing)
             .summary(
-                rereading.worths(weighing),
+                rereads,
                 lasting.comebacks(),
                 ifItComesBack.map(lasting::inspections).orElse(List.of()),
                 lasting.isUnlikely()
@@ -123,8 +132,9 @@ final class Answering {
             ends(asItStands, weighing),
             weighing.pLeftOut(),
             advice,
-            shop);
-    return new Worked(answer, Optional.of(belief), Optional.of(worlds));
+            shop,
+            readings(caseFile));
+    return new Worked(answer, Optional.of(belief), Optional.of(worlds), rereads);
   }
 
   private static Set<ComplaintId> reported(List<Told> standing) {
@@ -165,9 +175,17 @@ final class Answering {
             Map.of(),
             0,
             advice,
-            shop),
+            shop,
+            readings(caseFile)),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        List.of());
+  }
+
+  private List<JudgedReading> readings(CaseFile caseFile) {
+    return caseFile.facts().stream()
+        .flatMap(t -> JudgedReading.of(compiled.pack(), t, shop.guardBand()).stream())
+        .toList();
   }
 
   private static Considered unweighed(StepStatus status) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.Told;
 import org.faultwright.compile.Belief;
 import org.faultwright.compile.BeliefResult;
@@ -27,6 +28,7 @@ import org.faultwright.planning.RepairOrNot;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 import org.faultwright.rules.WorkingMemory;
+import org.faultwright.rules.facts.Reread;
 
 /**
  * One open case: tell it facts, ask for the answer. The order in which facts are told between two
@@ -97,6 +99,22 @@ public final class Diagnosis implements AutoCloseable {
     return worked().answer();
   }
 
+  /**
+   * How a reading keeps to its reference, by itself. Costs next to nothing: no answer is worked
+   * out.
+   *
+   * @return empty where the fact is no reading of the device
+   * @throws IllegalArgumentException when no such fact stands in the case
+   */
+  public Optional<JudgedReading> reading(FactId id) {
+    Told told =
+        caseFile.facts().stream()
+            .filter(t -> t.id().equals(id))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("fact must be one of the case: " + id));
+    return JudgedReading.of(pack(), told, ready.shop().guardBand());
+  }
+
   private WorkingMemory memory() {
     if (memory.isEmpty()) {
       memory = Optional.of(ready.rules().open(caseFile.intake()));
@@ -114,6 +132,10 @@ public final class Diagnosis implements AutoCloseable {
               new Answering(compiled, ready.shop(), planner.get(), memory()).answer(caseFile));
     }
     return worked.get();
+  }
+
+  List<Reread> rereads() {
+    return worked().rereads();
   }
 
   /** A second diagnosis with the same facts; what is told to the one does not reach the other. */
@@ -231,7 +253,8 @@ public final class Diagnosis implements AutoCloseable {
     BeliefResult result = compiled.belief(standing(findings));
     Optional<Belief> belief =
         result instanceof Belief known ? Optional.of(known) : Optional.empty();
-    return new PinReporting(compiled, step, findings, belief).report(caseFile.facts());
+    return new PinReporting(compiled, ready.shop(), step, findings, belief)
+        .report(caseFile.facts());
   }
 
   /**

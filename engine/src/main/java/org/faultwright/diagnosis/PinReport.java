@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.compile.SharedOffset;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.NodeId;
@@ -42,9 +43,8 @@ public record PinReport(
    *     that is broken; empty where there is none to compare with
    * @param inUncertainties the same in standard uncertainties of the reading
    * @param state the state that it speaks for, once the shared error is taken off
-   * @param pConforms probability that the true value keeps to the reference, from this reading
-   *     alone (JCGM 106:2012)
-   * @param nearLimit whether it lies too close to a limit to say on which side
+   * @param judged how the true value keeps to the reference, from this reading alone (JCGM
+   *     106:2012)
    * @param counts whether it counts as evidence; with the reason in words where it does not
    * @param pointsTo what the state points to, the most likely first; empty where it is normal
    */
@@ -56,14 +56,23 @@ public record PinReport(
       OptionalDouble deviation,
       OptionalDouble inUncertainties,
       StateId state,
-      double pConforms,
-      boolean nearLimit,
+      JudgedReading judged,
       Counts counts,
       List<Suspect> pointsTo) {
 
     /** Copies the list. */
     public Line {
       pointsTo = List.copyOf(pointsTo);
+    }
+
+    /** Probability that the true value keeps to the reference. */
+    public double pConforms() {
+      return judged.conformance().pConforms();
+    }
+
+    /** Whether it lies too close to a limit to say on which side. */
+    public boolean nearLimit() {
+      return judged.conformance().nearLimit();
     }
 
     /** Whether it stands out. */

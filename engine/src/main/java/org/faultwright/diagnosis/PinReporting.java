@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
@@ -26,6 +27,7 @@ import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
+import org.faultwright.planning.Shop;
 import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 
@@ -40,6 +42,7 @@ final class PinReporting {
 
   private final CompiledPack compiled;
   private final Pack pack;
+  private final Shop shop;
   private final Step step;
   private final Findings findings;
   private final Optional<Belief> belief;
@@ -50,7 +53,9 @@ final class PinReporting {
    *
    * @param belief what is believed; empty where nothing ranks
    */
-  PinReporting(CompiledPack compiled, Step step, Findings findings, Optional<Belief> belief) {
+  PinReporting(
+      CompiledPack compiled, Shop shop, Step step, Findings findings, Optional<Belief> belief) {
+    this.shop = shop;
     this.compiled = compiled;
     this.pack = compiled.pack();
     this.step = step;
@@ -100,8 +105,7 @@ final class PinReporting {
             ? OptionalDouble.of(deviation.getAsDouble() / u.combined())
             : OptionalDouble.empty(),
         state,
-        model.pConforms(value, u.combined()),
-        model.nearLimit(value, u.combined()),
+        JudgedReading.of(pack, told, shop.guardBand()).orElseThrow(),
         counts(told),
         suspects(point, state));
   }

@@ -1,6 +1,5 @@
 package org.faultwright.measurement;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -66,7 +65,7 @@ public record GuardBand(double factor, double u) {
    */
   public boolean accepts(Reference normal, ReadingValue value) {
     return acceptance(normal)
-        .map(interval -> ReadingModel.of(interval, List.of()).pConforms(value, 0) == 1)
+        .map(interval -> Conformance.probability(interval, value, 0) == 1)
         .orElse(false);
   }
 

@@ -42,17 +42,15 @@ public final class ReadingModel {
   /** P(just anything | misread). */
   private static final double P_ANYTHING = 0.25;
 
-  /** Conformance probabilities between this and its complement count as near a limit. */
-  private static final double P_NEAR_LIMIT = 0.05;
-
   /** Cells of the grid on which borders between classes are sought are halved this often. */
   private static final int HALVINGS = 60;
 
-  private static final String NORMAL = "normal";
+  static final String NORMAL = "normal";
 
   /** The states whose names say where readings lie, as far as a reference allows it. */
   public static final Set<String> COMMON_STATES = Set.of("open", "short", "low", "high");
 
+  private final Reference normal;
   private final Dimension dimension;
   private final TypicalDensities typical;
   private final List<String> names;
@@ -75,12 +73,13 @@ public final class ReadingModel {
 
   private ReadingModel(
       TypicalDensities typical,
-      Dimension dimension,
+      Reference normal,
       List<String> names,
       List<StateDensity> states,
       boolean[] onlyNamed) {
     this.typical = typical;
-    this.dimension = dimension;
+    this.normal = normal;
+    this.dimension = normal.dimension();
     this.names = names;
     this.states = states;
     this.onlyNamed = onlyNamed;
@@ -118,8 +117,7 @@ public final class ReadingModel {
         states.add(states.get(0));
       }
     }
-    return new ReadingModel(
-        typical, normal.dimension(), List.copyOf(names), List.copyOf(states), onlyNamed);
+    return new ReadingModel(typical, normal, List.copyOf(names), List.copyOf(states), onlyNamed);
   }
 
   /**
@@ -300,34 +298,13 @@ public final class ReadingModel {
   }
 
   /**
-   * Probability that the true value keeps to the reference, from the reading alone: {@code
-   * PHI((high - y)/u) - PHI((low - y)/u)}. The limits of a tolerance are its two ends. Over-range
-   * keeps to a reference that is over-range, and to a resistance without an upper limit.
+   * Probability that the true value keeps to the reference, from the reading alone.
    *
    * @param u standard uncertainty of the reading in SI units, from 0
-   * @see "JCGM 106:2012, clause 7"
+   * @see Conformance#of
    */
   public double pConforms(ReadingValue value, double u) {
-    checkUncertainty("u", u);
-    if (value instanceof ReadingValue.Named named) {
-      return named.state().equals(NORMAL) ? 1 : 0;
-    }
-    if (!isMeasured(value)) {
-      return typical.overRangeConforms() ? 1 : 0;
-    }
-    if (typical.low().isEmpty() && typical.high().isEmpty()) {
-      return 0;
-    }
-    double y = si(value);
-    double roomBelow = y - typical.low().orElse(Double.NEGATIVE_INFINITY);
-    double roomAbove = typical.high().orElse(Double.POSITIVE_INFINITY) - y;
-    if (u == 0) {
-      return roomBelow >= 0 && roomAbove >= 0 ? 1 : 0;
-    }
-    // Of the two equal forms the one that subtracts the smaller numbers.
-    return roomAbove < roomBelow
-        ? StateDensity.phi(roomAbove / u) - StateDensity.phi(-roomBelow / u)
-        : StateDensity.phi(roomBelow / u) - StateDensity.phi(-roomAbove / u);
+    return Conformance.probability(normal, value, u);
   }
 
   /**
@@ -335,8 +312,7 @@ public final class ReadingModel {
    * #pConforms} between 5 % and 95 %.
    */
   public boolean nearLimit(ReadingValue value, double u) {
-    double p = pConforms(value, u);
-    return p > P_NEAR_LIMIT && p < 1 - P_NEAR_LIMIT;
+    return Conformance.of(normal, value, new GuardBand(0, u)).nearLimit();
   }
 
   /**
@@ -466,14 +442,14 @@ public final class ReadingModel {
     return ((Measured) value).quantity().si();
   }
 
-  private static void expect(Dimension expected, Dimension found, String shown) {
+  static void expect(Dimension expected, Dimension found, String shown) {
     if (expected != found) {
       throw new IllegalArgumentException(
           "expected a %s, not a %s: %s".formatted(expected.word(), found.word(), shown));
     }
   }
 
-  private static void checkUncertainty(String name, double u) {
+  static void checkUncertainty(String name, double u) {
     if (!(u >= 0) || Double.isInfinite(u)) {
       throw new IllegalArgumentException(name + " must be finite and not negative: " + u);
     }

@@ -101,11 +101,6 @@ final class TypicalDensities {
     return high;
   }
 
-  /** Whether over-range keeps to the reference. */
-  boolean overRangeConforms() {
-    return normal instanceof OverRange || (high.isEmpty() && dimension == Dimension.RESISTANCE);
-  }
-
   /** The density of a state whose range is stated. */
   StateDensity stated(Reference reference) {
     if (reference instanceof Around a) {

@@ -20,6 +20,10 @@ import org.faultwright.pack.PartId;
  * @param partPrice what is assumed of a part of which neither pack nor shop states a price, from 0
  * @param partPrices the shop's own prices; they go before the pack's
  * @param proof the function test that is assumed where the pack has none for a repair
+ * @param guardBand how many expanded uncertainties inside a limit a reading must lie to be
+ *     accepted, finite; 0: the limits are those of the reference. It changes what is said of a
+ *     reading and moves no probability of a cause
+ * @see org.faultwright.measurement.GuardBand
  */
 public record Shop(
     double rate,
@@ -29,7 +33,8 @@ public record Shop(
     double comeback,
     double partPrice,
     Map<PartId, Double> partPrices,
-    Proof proof) {
+    Proof proof,
+    double guardBand) {
 
   /**
    * A shop of which nothing is known: 1 for a minute at the bench, a twentieth of that for a minute
@@ -37,7 +42,7 @@ public record Shop(
    * Common practice, no source.
    */
   public static final Shop ORDINARY =
-      new Shop(1, 0.05, 150, 0, 90, 25, Map.of(), new Proof(3, 0.95, 0.02));
+      new Shop(1, 0.05, 150, 0, 90, 25, Map.of(), new Proof(3, 0.95, 0.02), 0);
 
   /** Checks the domains and copies the prices. */
   public Shop {
@@ -47,8 +52,22 @@ public record Shop(
     notNegative("salvage", salvage);
     notNegative("comeback", comeback);
     notNegative("partPrice", partPrice);
+    require(Double.isFinite(guardBand), "guardBand must be finite", guardBand);
     partPrices = Ordered.copy(partPrices);
     partPrices.forEach((part, price) -> notNegative("price of " + part, price));
+  }
+
+  /** A shop without a guard band. */
+  public Shop(
+      double rate,
+      double waitRate,
+      double sendOnFee,
+      double salvage,
+      double comeback,
+      double partPrice,
+      Map<PartId, Double> partPrices,
+      Proof proof) {
+    this(rate, waitRate, sendOnFee, salvage, comeback, partPrice, partPrices, proof, 0);
   }
 
   /**

@@ -69,6 +69,13 @@ public final class ShopReader {
       Key.optional(
           "proof", proof(), "the function test that is assumed where a pack has none for a repair");
 
+  private static final Key<Double> GUARD_BAND =
+      Key.optional(
+          "guard-band",
+          Numbers.GUARD_FACTOR,
+          "how far inside a limit a reading must lie to be accepted: none, or how many of its"
+              + " expanded uncertainties (JCGM 106:2012)");
+
   private static final Block BLOCK =
       Block.of(
           "shop",
@@ -82,7 +89,8 @@ public final class ShopReader {
           COMEBACK,
           PART_PRICE,
           PART_PRICES,
-          PROOF);
+          PROOF,
+          GUARD_BAND);
 
   private ShopReader() {}
 
@@ -122,7 +130,8 @@ public final class ShopReader {
         f.get(COMEBACK).orElse(usual.comeback()),
         f.get(PART_PRICE).orElse(usual.partPrice()),
         f.get(PART_PRICES).orElse(usual.partPrices()),
-        f.get(PROOF).orElse(usual.proof()));
+        f.get(PROOF).orElse(usual.proof()),
+        f.get(GUARD_BAND).orElse(usual.guardBand()));
   }
 
   private static Form<Shop.Proof> proof() {

@@ -46,6 +46,7 @@ class ShopReaderTest {
             part-price: 20
             part-prices: {charge-flex: 9.50, battery: 0}
             proof: {minutes: 4, catches: 97 %, cries-wolf: 0.01}
+            guard-band: 0.5
             """);
 
     assertThat(reading.report()).isEmpty();
@@ -61,7 +62,21 @@ class ShopReaderTest {
                 140,
                 20,
                 Map.of(new PartId("charge-flex"), 9.5, new PartId("battery"), 0.0),
-                new Shop.Proof(4, 0.97, 0.01)));
+                new Shop.Proof(4, 0.97, 0.01),
+                0.5));
+  }
+
+  @Test
+  void guardBand_isNoneOrAFactor() {
+    assertThat(shop("guard-band: none\n").guardBand()).isZero();
+    assertThat(shop("guard-band: 1\n").guardBand()).isEqualTo(1);
+    assertThat(shop("guard-band: 10\n").guardBand()).isEqualTo(10);
+    for (String wrong : new String[] {"-1", "x1", "50 %", "10.5", ".nan", "some", "1 U"}) {
+      assertThat(refused(HEAD + "guard-band: " + wrong + "\n"))
+          .contains("[bad-number]", "shop.yaml:3:13")
+          .contains("'guard-band' of the shop must be none, or a number from 0 to 10")
+          .contains("1 asks for one expanded uncertainty inside each limit, none for nothing");
+    }
   }
 
   @Test

@@ -524,8 +524,12 @@ class EachRuleCountsTest {
         r -> r.first(Kind.READ_AGAIN, "look"));
     rule(
         "a reading on a limit that matters is taken again",
-        new Scene().agreed("opening").reads("gate", 0.65).reread(1, "probe", 2).test("look", 5),
+        new Scene().agreed("opening").reads("gate", 0.65).reread(1, "probe", 2).test("look", 1),
         r -> r.first(Kind.READ_AGAIN, Why.ON_LIMIT));
+    rule(
+        "a test that is worth more comes before reading again",
+        new Scene().agreed("opening").reads("gate", 0.65).reread(1, "probe", 2).test("look", 5),
+        r -> r.first(Kind.TEST, "look"));
     rule(
         "what has been told three times is left alone",
         looksThrice().impossible(1, 2, 3),

@@ -64,6 +64,13 @@ public final class Numbers {
           new Shape.Pattern("x ?" + NOT_ZERO + "(" + DECIMAL + ")", false),
           Numbers::factor);
 
+  /** None, or how many expanded uncertainties a guard band is wide. */
+  public static final Form<Double> GUARD_FACTOR =
+      Forms.scalar(
+          "none, or a factor such as 1",
+          new Shape.Pattern("none|" + DECIMAL, true),
+          Numbers::guardFactor);
+
   /** A time; a bare number is minutes. */
   public static final Form<Duration> TIME_FORM =
       Forms.scalar(
@@ -128,6 +135,23 @@ public final class Numbers {
     return value;
   }
 
+  private static Optional<Double> guardFactor(YamlScalar s, Scope scope) {
+    if (s.text().equals("none")) {
+      return Optional.of(0.0);
+    }
+    Optional<BigDecimal> factor =
+        decimal(s.text()).filter(f -> f.compareTo(WIDEST_GUARD_BAND) <= 0);
+    if (factor.isEmpty()) {
+      bad(
+          FormatRule.BAD_NUMBER,
+          s,
+          scope,
+          "none, or a number from 0 to " + WIDEST_GUARD_BAND,
+          "1 asks for one expanded uncertainty inside each limit, none for nothing");
+    }
+    return factor.map(BigDecimal::doubleValue);
+  }
+
   private static Optional<Duration> time(YamlScalar s, Scope scope) {
     Matcher m = TIME.matcher(s.text());
     Optional<BigDecimal> number = decimal(m.matches() ? m.group(1) : s.text());
@@ -144,6 +168,9 @@ public final class Numbers {
     return Optional.of(
         Duration.ofMillis(number.get().multiply(BigDecimal.valueOf(unit)).longValue()));
   }
+
+  /** A wider one refuses all that a meter can read. */
+  private static final BigDecimal WIDEST_GUARD_BAND = BigDecimal.TEN;
 
   private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
 

@@ -173,6 +173,14 @@ public record Candidate(
         || why == Reason.Why.CONSENT_TO_TEST;
   }
 
+  /**
+   * Whether it is a test that is worth more than reading again is, where that is for a reading on a
+   * limit and not for facts that do not fit.
+   */
+  public boolean isWorthMoreThanReadingAgain(Candidate again) {
+    return kind == Advice.Kind.TEST && again.why == Reason.Why.ON_LIMIT && value > again.value;
+  }
+
   /** Whether it is a repair, or asks for one. */
   public boolean repairing() {
     return kind == Advice.Kind.REPAIR

@@ -3,7 +3,6 @@ package org.faultwright.cli;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.faultwright.cli.converse.Conversation;
-import org.faultwright.diagnosis.Engine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -29,6 +28,8 @@ final class Converse implements Callable<Integer> {
 
   @Mixin private PackOption named = new PackOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   Converse(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -37,7 +38,8 @@ final class Converse implements Callable<Integer> {
   public Integer call() {
     Ahead.loadRules();
     try (Conversation conversation =
-        new Conversation(Engine.create(), packs.library(Optional.empty()), named.pack())) {
+        new Conversation(
+            shop.engine(surroundings), packs.library(Optional.empty()), named.pack())) {
       conversation.hold(surroundings.in(), surroundings.out(), surroundings.err());
     }
     return ExitCode.CLEAN;

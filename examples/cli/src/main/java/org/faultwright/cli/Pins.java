@@ -19,7 +19,6 @@ import org.faultwright.cli.json.PinsJson;
 import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PinsText;
 import org.faultwright.diagnosis.Diagnosis;
-import org.faultwright.diagnosis.Engine;
 import org.faultwright.diagnosis.PinReport;
 import org.faultwright.measurement.table.TextTable;
 import org.faultwright.pack.Pack;
@@ -98,6 +97,8 @@ final class Pins implements Callable<Integer> {
 
   @Mixin private PackOption named = new PackOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   Pins(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -114,7 +115,7 @@ final class Pins implements Callable<Integer> {
       surroundings.out().print(fact(facts));
       return ExitCode.CLEAN;
     }
-    try (Diagnosis diagnosis = opened.open(Engine.create())) {
+    try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       noted.ifPresent(t -> t.facts(setup()).forEach(diagnosis::tell));
       PinReport report = diagnosis.pins(read);
       if (json) {

@@ -14,10 +14,12 @@ import org.faultwright.casefile.CaseReading;
 import org.faultwright.casefile.CaseWriter;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.Told;
 import org.faultwright.cli.converse.Conversation.Body;
 import org.faultwright.cli.converse.Refused.Kind;
 import org.faultwright.cli.json.AnswerJson;
+import org.faultwright.cli.json.ReadingFields;
 import org.faultwright.cli.text.BranchesText.Branch;
 import org.faultwright.compile.CompilationProblems;
 import org.faultwright.diagnosis.Answer;
@@ -303,13 +305,16 @@ final class Requests implements AutoCloseable {
     return json -> {};
   }
 
-  private static void writeFacts(JsonGenerator json, Pack pack, List<Told> facts)
-      throws IOException {
+  private void writeFacts(JsonGenerator json, Pack pack, List<Told> facts) throws IOException {
     json.writeArrayFieldStart(FACTS);
     for (Told told : facts) {
       json.writeStartObject();
       json.writeNumberField("fact", told.id().number());
       json.writeStringField("words", FactWords.of(pack, told.fact()));
+      Optional<JudgedReading> reading = JudgedReading.of(pack, told, engine.shop().guardBand());
+      if (reading.isPresent()) {
+        new ReadingFields(json).write(reading.get());
+      }
       json.writeEndObject();
     }
     json.writeEndArray();

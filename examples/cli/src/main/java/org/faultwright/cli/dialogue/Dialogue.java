@@ -302,7 +302,7 @@ public final class Dialogue {
               + String.join(
                   "; ",
                   all.subList(before, all.size()).stream()
-                      .map(t -> FactWords.of(pack, t.fact()))
+                      .map(t -> FactWords.of(pack, t.fact()) + job.judged(t.id()))
                       .toList());
       if (question.point().isPresent() && isThrough(question)) {
         putDown();

@@ -16,6 +16,7 @@ import org.faultwright.casefile.Told;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.Engine;
+import org.faultwright.explanation.ReadingWords;
 import org.faultwright.explanation.WhyCause;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.CauseId;
@@ -98,6 +99,19 @@ final class Job implements AutoCloseable {
     turned(turns).forEach(position -> told.add(new Fact.BenchSet(position)));
     told.addAll(facts);
     return told;
+  }
+
+  /** How a reading keeps to its reference, to be put behind it; nothing for any other fact. */
+  String judged(FactId id) {
+    return diagnosis
+        .reading(id)
+        .map(
+            r ->
+                " ("
+                    + ReadingWords.of(r.conformance())
+                    + ")"
+                    + (r.conformance().nearLimit() ? ". " + ReadingWords.again(r) : ""))
+        .orElse("");
   }
 
   WhyCause why(CauseId cause) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.FactId;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Considered;
 import org.faultwright.diagnosis.Outlook;
@@ -118,6 +119,10 @@ final class AnswerFields {
       json.writeStringField("standing", word(s.verdict()));
       strings("marks", s.marks().stream().map(AnswerFields::word).toList());
       strings("notes", s.words());
+      Optional<JudgedReading> reading = answer.reading(s.id());
+      if (reading.isPresent()) {
+        new ReadingFields(json).write(reading.get());
+      }
       json.writeEndObject();
     }
     json.writeEndArray();

@@ -108,6 +108,7 @@ public final class PinsJson {
     json.writeStringField("state", line.state().value());
     json.writeNumberField("probabilityConforms", line.pConforms());
     json.writeBooleanField("nearLimit", line.nearLimit());
+    new ReadingFields(json).write(line.judged());
     json.writeBooleanField("counts", line.counts().counts());
     json.writeArrayFieldStart("pointsTo");
     for (PinReport.Suspect s : line.pointsTo()) {

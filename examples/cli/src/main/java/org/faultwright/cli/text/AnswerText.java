@@ -61,6 +61,7 @@ public final class AnswerText {
     leader.forEach(why -> WhyText.writeShort(page, pack, why));
     asked.forEach(why -> WhyText.writeFull(page, pack, why));
     scrutiny.ifPresent(look -> ScrutinyText.write(page, pack, look));
+    ReadingsAside.write(page, pack, answer, all);
     FactsAside.writeConflicts(page, pack, answer);
     FactsAside.writeNotCounted(page, pack, answer, all);
     if (all) {
@@ -81,8 +82,8 @@ public final class AnswerText {
       page.item(
           "An exact answer would take about "
               + Figures.times(wide.predicted() / wide.budget())
-              + " as much work as is allowed. Take out facts that say little; the advice below rests"
-              + " on no ranking.");
+              + " as much work as is allowed. Take out facts that say little; the advice below"
+              + " rests on no ranking.");
     }
   }
 }

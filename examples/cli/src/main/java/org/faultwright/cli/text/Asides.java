@@ -111,7 +111,10 @@ public final class Asides {
     page.heading("FACTS");
     for (Told told : answer.caseFile().facts()) {
       boolean counts = answer.findings().standing(told.id()).map(s -> s.counts()).orElse(true);
-      page.item(Wording.fact(pack, told) + (counts ? "" : " (does not count)"));
+      page.item(
+          Wording.fact(pack, told)
+              + ReadingsAside.words(answer, told)
+              + (counts ? "" : " (does not count)"));
     }
     FactsAside.writeConflicts(page, pack, answer);
     FactsAside.writeNotCounted(page, pack, answer, true);

@@ -15,6 +15,7 @@ import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Guard;
 import org.faultwright.casefile.Intake;
+import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.Situation;
 import org.faultwright.casefile.Told;
 import org.faultwright.diagnosis.Answer;
@@ -266,7 +267,8 @@ final class Examples {
         Map.of(),
         0,
         advice,
-        Shop.ORDINARY);
+        Shop.ORDINARY,
+        CASE.facts().stream().flatMap(t -> JudgedReading.of(PACK, t, 0).stream()).toList());
   }
 
   private static Map<OutcomeId, Double> outcomes(String one, double p, String other, double q) {
