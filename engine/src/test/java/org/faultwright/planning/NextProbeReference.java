@@ -31,7 +31,7 @@ import org.junit.jupiter.api.Test;
  */
 class NextProbeReference {
 
-  private static final List<String> COMPONENTS = List.of("m1", "m2", "m3", "a1", "a2");
+  static final List<String> COMPONENTS = List.of("m1", "m2", "m3", "a1", "a2");
 
   /**
    * The values compared with give every unpredicted reading 1/10; values from 1 to 10 leave some
@@ -96,7 +96,7 @@ class NextProbeReference {
     return sketch.build();
   }
 
-  private static StepSketch probe(String id, int probe) {
+  static StepSketch probe(String id, int probe) {
     List<NodeId> given = new ArrayList<>();
     COMPONENTS.forEach(c -> given.add(new CauseId(c)));
     List<OutcomeId> values = new ArrayList<>();
@@ -117,6 +117,11 @@ class NextProbeReference {
       rows.put(when, row);
     }
     return new StepSketch(id).shows(new Observation.OfTable(given, values, rows));
+  }
+
+  /** P(F = 10, G = 12 | set), values that a set leaves open being any of ten. */
+  static double pOutputs(int broken) {
+    return new Likelihood(broken).all;
   }
 
   private static LikelyWorlds posterior() {
