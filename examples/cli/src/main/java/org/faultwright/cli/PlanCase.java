@@ -7,6 +7,7 @@ import org.faultwright.cli.json.PlanJson;
 import org.faultwright.cli.text.NoPlanText;
 import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PlanText;
+import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.NoPlan;
 import org.faultwright.diagnosis.PlanResult;
@@ -69,6 +70,8 @@ final class PlanCase implements Callable<Integer> {
   @Option(names = "--json", description = "Print the plan as JSON, for other programs.")
   private boolean json;
 
+  @Mixin private PageOption page = new PageOption();
+
   @Mixin private PacksOption packs = new PacksOption();
 
   @Mixin private PackOption named = new PackOption();
@@ -82,20 +85,26 @@ final class PlanCase implements Callable<Integer> {
   @Override
   public Integer call() {
     PlanLimits limits = limits();
+    page.check();
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
-      PlanResult result = diagnosis.plan(limits);
+PlanResult result = diagnosis.plan(limits);
+      result
+          .found()
+          .ifPresent(
+              plan ->
+                  page.write(
+                      surroundings,
+                      opened.pack(),
+                      diagnosis.answer(),
+                      plan,
+                      limits,
+                      shop.file()));
       if (json) {
         writeJson(opened.pack(), result);
-      } else {
-        Page page = new Page(surroundings.screen());
-        if (result instanceof PlanResult.Planned planned) {
-          new PlanText(page, opened.pack()).write(diagnosis.answer(), planned.plan());
-        } else if (result instanceof NoPlan none) {
-          new NoPlanText(page, opened.pack(), diagnosis.answer()).write(none);
-        }
-        page.printOn(surroundings.out());
+      } else if (!page.isWanted() || result.found().isEmpty()) {
+        writeText(opened.pack(), diagnosis.answer(), result);
       }
       return exitCode(result);
     }
@@ -107,6 +116,16 @@ final class PlanCase implements Callable<Integer> {
     } else if (result instanceof NoPlan none) {
       new NoPlanJson(pack).write(surroundings.out(), none);
     }
+  }
+
+  private void writeText(Pack pack, Answer answer, PlanResult result) {
+    Page screen = new Page(surroundings.screen());
+    if (result instanceof PlanResult.Planned planned) {
+      new PlanText(screen, pack).write(answer, planned.plan());
+    } else if (result instanceof NoPlan none) {
+      new NoPlanText(screen, pack, answer).write(none);
+    }
+    screen.printOn(surroundings.out());
   }
 
   private static int exitCode(PlanResult result) {

@@ -2,6 +2,7 @@ package org.faultwright.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.faultwright.diagnosis.Engine;
 import org.faultwright.pack.yaml.YamlText;
 import org.faultwright.planning.ShopReader;
@@ -18,6 +19,11 @@ final class ShopOption {
           "Your shop's rates, fees and prices of parts, which steps are weighed by. Without it: a"
               + " shop of which nothing is known.")
   private String named = "";
+
+  /** The file, where one is named. */
+  Optional<String> file() {
+    return named.isEmpty() ? Optional.empty() : Optional.of(named);
+  }
 
   /**
    * An engine for the shop; warnings about its file go to standard error.

@@ -19,7 +19,12 @@ public final class Golden {
 
   /** Holds a text to the file of this name. */
   public static void assertSame(String name, String text) {
-    Path file = FOLDER.resolve(name + ".txt");
+    assertSameFile(name + ".txt", text);
+  }
+
+  /** As {@link #assertSame}, with the ending of the file. */
+  public static void assertSameFile(String name, String text) {
+    Path file = FOLDER.resolve(name);
     try {
       if (System.getProperty("faultwright.golden", "").equals("write")) {
         Files.createDirectories(FOLDER);

@@ -1,15 +1,11 @@
 package org.faultwright.cli.dialogue;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.cli.text.WholeFile;
 import org.faultwright.pack.Pack;
 
 /**
@@ -62,7 +58,7 @@ final class CaseStore {
       return;
     }
     checkUntouched();
-    write(file, now);
+    WholeFile.write(file, now);
     onDisk = Optional.of(now);
   }
 
@@ -71,7 +67,7 @@ final class CaseStore {
     if (Files.exists(other)) {
       throw new IOException("there is a file " + other + " already");
     }
-    write(other, text.of(caseFile));
+    WholeFile.write(other, text.of(caseFile));
   }
 
   private void checkUntouched() throws IOException {
@@ -82,27 +78,5 @@ final class CaseStore {
     if (there && !Files.readString(file).equals(onDisk.get())) {
       throw new IOException("somebody else has changed " + file);
     }
-  }
-
-  private static void write(Path file, String text) throws IOException {
-    Path absolute = file.toAbsolutePath();
-    if (!Files.isDirectory(absolute.getParent())) {
-      throw new IOException("there is no folder " + file.getParent());
-    }
-    Path beside = absolute.resolveSibling("." + absolute.getFileName() + ".new");
-    try (FileChannel channel =
-        FileChannel.open(
-            beside,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.WRITE,
-            StandardOpenOption.TRUNCATE_EXISTING)) {
-      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(true);
-    }
-    Files.move(
-        beside, absolute, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 }

@@ -2,12 +2,19 @@ package org.faultwright.cli.text;
 
 import java.text.Normalizer;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
  * Text made fit for a screen: what packs and cases say is untrusted, and not every terminal shows
  * every letter.
  */
 public final class Letters {
+
+  private static final Pattern NUMBER_AND_UNIT =
+      Pattern.compile(
+          "(\\d|fact) +"
+              + "(%|[pnu\u00b5mkMG]?(?:V|A|\u03a9|ohm|F|Hz|W|s)|min|h|d|\u00b0C|deg|\\d+)"
+              + "(?=[\\s,;:.)]|$)");
 
   private static final Map<Integer, String> PLAIN =
       Map.ofEntries(
@@ -53,6 +60,11 @@ public final class Letters {
               }
             });
     return clean.toString();
+  }
+
+  /** The text with numbers and their units held together by this sign instead of spaces. */
+  public static String bind(String text, char joint) {
+    return NUMBER_AND_UNIT.matcher(text).replaceAll("$1" + joint + "$2");
   }
 
   /** The text in ASCII: signs of the trade spelt out, marks above letters dropped. */

@@ -3,16 +3,9 @@ package org.faultwright.cli.text;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Pattern;
 
 /** Lines of text, laid out for a screen. Not thread-safe. */
 public final class Page {
-
-  private static final Pattern NUMBER_AND_UNIT =
-      Pattern.compile(
-          "(\\d|fact) +"
-              + "(%|[pnu\u00b5mkMG]?(?:V|A|\u03a9|ohm|F|Hz|W|s)|min|h|d|\u00b0C|deg|\\d+)"
-              + "(?=[\\s,;:.)]|$)");
 
   /** Stands for a space where no line may end; texts never have it, being harmless. */
   private static final char BOUND = '\u0001';
@@ -153,7 +146,7 @@ public final class Page {
     StringBuilder line = new StringBuilder();
     String start = lead;
     int used = leadColumns;
-    for (String bound : bind(fit(text)).split(" +")) {
+    for (String bound : Letters.bind(fit(text), BOUND).split(" +")) {
       String word = bound.replace(BOUND, ' ');
       int columns = columnsOf(word);
       if (line.length() > 0 && used + 1 + columns > screen.width()) {
@@ -171,11 +164,6 @@ public final class Page {
     }
     lines.add((start + ink(ink, line.toString())).stripTrailing());
     return this;
-  }
-
-  /** A number stays on the line of its unit. */
-  private static String bind(String text) {
-    return NUMBER_AND_UNIT.matcher(text).replaceAll("$1" + BOUND + "$2");
   }
 
   private String ink(Ink ink, String text) {
