@@ -89,18 +89,13 @@ final class PlanCase implements Callable<Integer> {
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
-PlanResult result = diagnosis.plan(limits);
+      PlanResult result = diagnosis.plan(limits);
       result
           .found()
           .ifPresent(
               plan ->
                   page.write(
-                      surroundings,
-                      opened.pack(),
-                      diagnosis.answer(),
-                      plan,
-                      limits,
-                      shop.file()));
+                      surroundings, opened.pack(), diagnosis.answer(), plan, limits, shop.file()));
       if (json) {
         writeJson(opened.pack(), result);
       } else if (!page.isWanted() || result.found().isEmpty()) {
