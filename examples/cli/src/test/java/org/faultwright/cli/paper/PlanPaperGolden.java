@@ -1,5 +1,10 @@
 package org.faultwright.cli.paper;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.faultwright.cli.Golden;
 import org.faultwright.cli.text.PlanExamples;
 import org.junit.jupiter.api.Test;
@@ -10,6 +15,12 @@ class PlanPaperGolden {
   @Test
   void html() {
     Golden.assertSameFile("plan-page.html", PaperExamples.paper().html());
+  }
+
+  @Test
+  void pictureInTheDocuments_isADrawingOfThePage() throws IOException {
+    assertThat(PaperExamples.paper().html())
+        .contains(Files.readString(Path.of("docs/plan-example.svg")));
   }
 
   @Test
