@@ -6,7 +6,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -123,7 +122,7 @@ final class PageOption {
   private static ZonedDateTime now(Surroundings surroundings) {
     String epoch = surroundings.environment().getOrDefault(EPOCH, "");
     return epoch.matches("[0-9]{1,11}")
-        ? Instant.ofEpochSecond(Long.parseLong(epoch)).atZone(ZoneOffset.UTC)
+        ? Instant.ofEpochSecond(Long.parseLong(epoch)).atZone(ZoneId.of("UTC"))
         : ZonedDateTime.now(ZoneId.systemDefault());
   }
 }

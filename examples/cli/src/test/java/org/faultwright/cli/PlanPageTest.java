@@ -51,7 +51,7 @@ class PlanPageTest {
         .content()
         .startsWith("<!DOCTYPE html>\n<html lang=\"en\">")
         .contains("<h1>Plan: No sound, &quot;since &lt;yesterday&gt;&quot;</h1>")
-        .contains("14 March 2026, 09:30 Z");
+        .contains("14 March 2026, 09:30 UTC");
     assertThat(folder.resolve("b.md")).content().startsWith("# Plan: No sound, \"since \\<");
     try (Stream<Path> all = Files.list(folder)) {
       assertThat(all.map(p -> p.getFileName().toString()))

@@ -1,6 +1,6 @@
 package org.faultwright.cli.paper;
 
-import java.time.ZoneOffset;
+import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.Optional;
 import org.faultwright.cli.text.PlanExamples;
@@ -24,7 +24,7 @@ final class PaperExamples {
         PlanExamples.plan(),
         PlanLimits.ORDINARY,
         Optional.of("shop.yaml"),
-        ZonedDateTime.of(2026, 3, 14, 9, 30, 0, 0, ZoneOffset.UTC),
+        ZonedDateTime.of(2026, 3, 14, 9, 30, 0, 0, ZoneId.of("UTC")),
         "faultwright 0");
   }
 }
