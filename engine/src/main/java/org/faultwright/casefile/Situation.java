@@ -86,6 +86,12 @@ public record Situation(
         symptoms, outcomes, readings, histories, on, done, more, consents, goal, board);
   }
 
+  /** The same situation where these functions are lost or not, as given. */
+  public Situation withLost(Map<ComplaintId, Boolean> nowLost) {
+    return new Situation(
+        symptoms, outcomes, readings, histories, on, done, nowLost, consents, goal, board);
+  }
+
   /** The same situation after the customer has agreed to something more. */
   public Situation withConsent(ConsentId consent) {
     Map<ConsentId, Boolean> more = new LinkedHashMap<>(consents);

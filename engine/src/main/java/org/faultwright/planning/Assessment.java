@@ -42,11 +42,8 @@ final class Assessment {
   private final List<Test> tests = new ArrayList<>();
   private int[] repairs = {};
 
-  /** Repairs to plan with even where what they cure has been ruled out. */
-  private Set<Integer> stillInPlan = Set.of();
-
-  /** Whether more repairs bear on what is lost than are planned with. */
-  private boolean leavesOutRepairs;
+  /** Repairs to plan with, whatever they cure now; empty: those that cure something now. */
+  private Optional<Set<Integer>> inPlan = Optional.empty();
 
   private RepairSearch search;
   private double[] sums = new double[64];
@@ -214,44 +211,45 @@ final class Assessment {
   /**
    * Finds the tests and repairs there are.
    *
-   * @param inPlan repairs that cured something at the beginning of the plan: ECR0 counted them
+   * @param repairs those that cured something at the beginning of the plan: only they are counted
    */
-  Assessment settled(Set<Integer> inPlan) {
-    stillInPlan = inPlan;
+  Assessment settled(Set<Integer> repairs) {
+    inPlan = Optional.of(repairs);
     findTests();
     settleRepairs(chooseRepairs(OptionalInt.empty()));
     return this;
   }
 
-  boolean leavesOutRepairs() {
-    return leavesOutRepairs;
-  }
-
-  List<Testing> testings() {
+  /** The tests that could be done now and whose outcome is not known. */
+  List<Testing> openTests() {
+    findTests();
     return tests.stream()
         .filter(t -> t.before.isEmpty())
         .map(t -> new Testing(t.step, t.sight, t.cost, t.bench))
         .toList();
   }
 
-  List<Repairing> repairings() {
-    List<Repairing> found = new ArrayList<>();
-    for (int r = 0; r < repairs.length; r++) {
-      int ready = costs.benchFor(bench, repairs[r]);
-      if (ready < 0 || !present.isOpen(r, 0, ready)) {
-        continue;
-      }
-      double cost = costs.ofStep(repairs[r]) + costs.ofWay(bench, repairs[r]);
-      int[] proofs = present.proofs(r, 1 << r, ready);
-      int after = ready;
-      for (int proof : proofs) {
-        int test = model.proofs.get(proof).step();
-        cost += test < 0 ? costs.proofCost : costs.ofStep(test) + costs.ofWay(after, test);
-        after = test < 0 ? after : costs.benchFor(after, test);
-      }
-      found.add(new Repairing(repairs[r], proofs, cost, after));
+  /** A repair, where it could be done now. */
+  Optional<Repairing> repairing(int step) {
+    int ready = costs.benchFor(bench, step);
+    boolean isDone = now.done().contains(device.steps.get(step).id());
+    if (ready < 0 || isDone && !device.steps.get(step).repeatable()) {
+      return Optional.empty();
     }
-    return found;
+    futures.settle(new int[] {step});
+    Futures.Future here = futures.present();
+    if (!here.isOpen(0, 0, ready)) {
+      return Optional.empty();
+    }
+    double cost = costs.ofStep(step) + costs.ofWay(bench, step);
+    int[] proofs = here.proofs(0, 1, ready);
+    int after = ready;
+    for (int proof : proofs) {
+      int test = model.proofs.get(proof).step();
+      cost += test < 0 ? costs.proofCost : costs.ofStep(test) + costs.ofWay(after, test);
+      after = test < 0 ? after : costs.benchFor(after, test);
+    }
+    return Optional.of(new Repairing(step, proofs, cost, after));
   }
 
   /** The least cost without tests, and the first repair of the sequence; -1: to end the job. */
@@ -328,7 +326,7 @@ final class Assessment {
           step.proves().isEmpty() && (!step.changes().isEmpty() || step.swap().isPresent());
       if (!isRepair
           || now.done().contains(step.id()) && !step.repeatable()
-          || !stillInPlan.contains(s) && !bearsOnLost(s, pPresent)) {
+          || (inPlan.isPresent() ? !inPlan.get().contains(s) : !bearsOnLost(s, pPresent))) {
         continue;
       }
       int ready = costs.benchFor(bench, s);
@@ -347,7 +345,6 @@ final class Assessment {
     found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
     also.ifPresent(s -> found.sort(Comparator.comparing(other -> other != s)));
-    leavesOutRepairs = found.size() > RepairSearch.MOST_REPAIRS;
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
     few.sort(Comparator.naturalOrder());

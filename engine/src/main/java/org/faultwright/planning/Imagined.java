@@ -48,6 +48,23 @@ final class Imagined {
     return with(now, outcomes, readings, done, now.lost());
   }
 
+  /** After a repair and function tests that all have passed. */
+  static Situation afterPassing(
+      DeviceModel device,
+      Situation now,
+      int repair,
+      List<Step> passed,
+      Map<ComplaintId, Boolean> lost) {
+    Situation after = afterRepair(device, now, repair, List.of());
+    Map<StepId, OutcomeId> outcomes = new LinkedHashMap<>(after.outcomes());
+    Set<StepId> done = new LinkedHashSet<>(after.done());
+    for (Step test : passed) {
+      done.add(test.id());
+      device.passes(test).ifPresent(seen -> outcomes.put(test.id(), ((Seen.Shown) seen).outcome()));
+    }
+    return with(now, outcomes, after.readings(), done, lost);
+  }
+
   private static Situation with(
       Situation now,
       Map<StepId, OutcomeId> outcomes,

@@ -102,7 +102,7 @@ final class Place {
   }
 
   PlanSpending spending() {
-    return new PlanSpending(job.planner, setting);
+    return new PlanSpending(job.planner, model(), costs());
   }
 
   Step step(int step) {
@@ -156,7 +156,7 @@ final class Place {
   /** The tests that are open and whose outcome is not known, in the pack's order. */
   List<Testing> tests() {
     if (tests.isEmpty()) {
-      tests = Optional.of(assessment().settled(job.repairs).testings());
+      tests = Optional.of(assessment().openTests());
     }
     return tests.get();
   }
@@ -164,11 +164,11 @@ final class Place {
   /** All repairs that are open and bear on what is lost, in the pack's order. */
   List<Repairing> repairs() {
     if (repairs.isEmpty()) {
-      Futures futures = new Futures(model(), costs(), job.permissions, now);
+      Assessment assessment = assessment();
       List<Repairing> found = new ArrayList<>();
       for (int s : model().repairs) {
-        if (job.repairs.contains(s) && (!isDone(s) || step(s).repeatable())) {
-          repair(s, futures).ifPresent(found::add);
+        if (job.repairs.contains(s)) {
+          assessment.repairing(s).ifPresent(found::add);
         }
       }
       repairs = Optional.of(found);
@@ -178,27 +178,6 @@ final class Place {
 
   boolean isDone(int step) {
     return now.done().contains(step(step).id());
-  }
-
-  private Optional<Repairing> repair(int step, Futures futures) {
-    int ready = costs().benchFor(bench, step);
-    if (ready < 0) {
-      return Optional.empty();
-    }
-    futures.settle(new int[] {step});
-    Futures.Future present = futures.present();
-    if (!present.isOpen(0, 0, ready)) {
-      return Optional.empty();
-    }
-    double cost = costs().ofStep(step) + costs().ofWay(bench, step);
-    int[] proofs = present.proofs(0, 1, ready);
-    int after = ready;
-    for (int proof : proofs) {
-      int test = model().proofs.get(proof).step();
-      cost += test < 0 ? costs().proofCost : costs().ofStep(test) + costs().ofWay(after, test);
-      after = test < 0 ? after : costs().benchFor(after, test);
-    }
-    return Optional.of(new Repairing(step, proofs, cost, after));
   }
 
   /** Forgets what was worked out. */

@@ -18,7 +18,8 @@ import org.faultwright.planning.PlanNode.Ending;
  * @param root what to do first
  * @param shop the prices and rates that it is made with
  * @param atLeast no plan can be expected to cost less than this, in the shop's currency
- * @param stepsAhead how many steps were looked ahead from each step
+ * @param stepsAhead the longest line of steps that was looked at: where it mattered most, not
+ *     everywhere
  * @param pLeftOut the probability of the worlds that were not looked at: each figure holds given
  *     that the device is in none of them
  * @param asIfAgreed what the customer is taken to agree to, though nobody has asked yet: a plan for

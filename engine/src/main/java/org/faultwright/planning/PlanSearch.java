@@ -1,507 +1,422 @@
 package org.faultwright.planning;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.faultwright.casefile.Intake;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
-import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
-import org.faultwright.pack.SwitchId;
 import org.faultwright.planning.Assessment.Ecr0;
-import org.faultwright.planning.Assessment.Repairing;
-import org.faultwright.planning.Assessment.Testing;
 import org.faultwright.planning.CaseModel.Showing;
-import org.faultwright.planning.RepairTable.Spread;
+import org.faultwright.planning.PlanPlace.Option;
 
 /**
- * V*, as far as it can be looked ahead: each step that is open is tried, and each outcome followed,
- * down to a number of steps after which ECR0 is taken; the number grows until nothing is cut off,
- * or the time is up. Below each cut the cost is at least what it would be if the state of the
- * device were known, so that the gap is known too.
+ * V*, from both sides: for each place that a plan may come to, the cost of a policy that is known
+ * and a floor that no policy is below. A trial goes down from the first place, each time by the
+ * step whose floor is lowest and then to the finding that leaves most open, until a place is new;
+ * there steps and findings are worked out, and on the way back both costs of each place are brought
+ * up to date. What cannot be better than what is known is not looked at. The search ends when
+ * nothing is open within the steps that may be looked ahead, or when time or room is up, and what
+ * it knows then holds: both costs are right at any time.
  *
- * <p>A belief is a set of worlds with probabilities. Values are kept by belief, situation and steps
- * ahead, so that tests in different orders meet; a value below which nothing was cut off is exact
- * whatever the number of steps.
+ * <p>Places are kept by belief and scene, so that steps in different orders meet. The policy that
+ * is known at a new place is ECR0; its floor is {@link PlanFloor}. Of steps that cost the same the
+ * one found first stays, and of those found together the first in the pack; a step is looked at
+ * only where its floor is below what is known.
+ *
+ * @see "H. B. McMahan, M. Likhachev, G. J. Gordon, Bounded real-time dynamic programming, ICML
+ *     2005, 569-576"
  */
 final class PlanSearch {
 
-  private static final double ROUNDING = 1e-12;
+  /** Numbers that may be kept: some 200 MB with all that goes with them. */
+  private static final long MOST_KEPT = 12_000_000;
 
-  /** Probabilities that differ by less than this are the same belief. */
-  private static final double SAME = 1e-11;
+  /** Numbers that a place and its scene are counted for. */
+  private static final int PLACE = 150;
 
-  private static final double IMPOSSIBLE = 1e-15;
-
-  /** With so few worlds, values with bounds are cheap. */
-  private static final int FEW_WORLDS = 12;
-
-  /** More values than this are not kept. */
-  private static final int MOST_KEPT = 200_000;
+  /** A trial ends where so small a part of what is open could be settled. */
+  private static final double PART = 0.02;
 
   private final Planner planner;
-  private final Intake intake;
-  private final Permissions permissions;
-  private final PlanLimits limits;
   private final DeviceModel device;
-  private final Costs leastCosts;
-  private final Map<CaseModel, Bounds> bounds = new HashMap<>();
-  private final Map<Key, Value> exact = new HashMap<>();
-  private final Map<Key, Map<Integer, Value>> values = new HashMap<>();
-  private long deadline;
+  private final PlanScenes scenes;
+  private final PlanFloor floor;
+  private final PlanPlace first;
+  private final Map<Key, PlanPlace> places = new HashMap<>();
+  private final Set<Integer> inPlan;
+  private long kept;
+  private long deadline = Long.MAX_VALUE;
+  private int search;
+  private int ahead;
 
-  /** Until then a place at which one step ahead sees nothing worth doing is looked at closely. */
-  private long patience;
+  private record Key(PlanBelief belief, PlanScene scene) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Key k && scene == k.scene && belief.equals(k.belief);
+    }
 
-  /** The repairs that cure something at the beginning. */
-  private Set<Integer> inPlan = Set.of();
-
-  PlanSearch(Planner planner, Intake intake, Permissions permissions, PlanLimits limits) {
-    this.planner = planner;
-    this.intake = intake;
-    this.permissions = permissions;
-    this.limits = limits;
-    this.device = planner.device();
-    this.leastCosts = planner.leastCosts(intake);
+    @Override
+    public int hashCode() {
+      return 31 * belief.hashCode() + System.identityHashCode(scene);
+    }
   }
-
-  /** What is believed, and known, at a place of the plan. The probabilities sum to 1. */
-  record Here(List<byte[]> worlds, double[] p, Situation now) {}
-
-  private record Key(Situation now, Map<Bits, Long> belief) {}
 
   /**
-   * What a place is worth.
+   * A search.
    *
-   * @param cost by the best policy found
-   * @param atLeast by any policy
-   * @param test the test to do; or empty
-   * @param repair the repair to do; both empty: to end the job
+   * @param negligible probability that may be left out at each place
    */
-  private record Value(
-      double cost, double atLeast, Optional<Testing> test, Optional<Repairing> repair) {
-    boolean isExact() {
-      return cost - atLeast <= ROUNDING * Math.max(1, Math.abs(cost));
-    }
+  PlanSearch(
+      Planner planner,
+      Intake intake,
+      Permissions permissions,
+      LikelyWorlds likely,
+      Situation now,
+      double negligible) {
+    this.planner = planner;
+    this.device = planner.device();
+    scenes = new PlanScenes(planner, intake, permissions, negligible);
+    PlanScene scene = scenes.at(now);
+    PlanBelief belief = belief(likely);
+    Assessment asIs = scenes.assessment(scene, scenes.showings(scene.model, belief), belief.p);
+    scenes.inPlan = List.copyOf(new TreeSet<>(asIs.relevantRepairs()));
+    floor = new PlanFloor(device, planner.leastCosts(intake), scenes, permissions, scene);
+    inPlan = Set.copyOf(scenes.inPlan);
+    first = scene.nothingLost ? over(scene, belief, 0) : place(belief, scene, 0);
+    withoutTests(first);
   }
 
-  private static final class TimeIsUp extends RuntimeException {
-    private static final long serialVersionUID = 1;
-
-    TimeIsUp() {
-      super("time is up", null, false, false);
-    }
-  }
-
-  Plan plan(LikelyWorlds likely, Situation now) {
-    deadline = System.nanoTime() + limits.budget().toNanos();
-    patience = deadline;
-    int[] places = device.places(likely.coordinates());
-    Map<Bits, Double> sum = new LinkedHashMap<>();
+  private PlanBelief belief(LikelyWorlds likely) {
+    int[] at = device.places(likely.coordinates());
+    Map<Integer, Double> sum = new LinkedHashMap<>();
     for (int w = 0; w < likely.size(); w++) {
-      sum.merge(new Bits(device.world(places, likely.bits()[w])), likely.p()[w], Double::sum);
+      int world = scenes.worlds.number(device.world(at, likely.bits()[w]));
+      sum.merge(world, likely.p()[w], Double::sum);
     }
-    Here here = here(sum, now);
-    inPlan = assessment(here, planner.setting(now, intake, permissions)).relevantRepairs();
-    double atLeast = 0;
-    int ahead = 0;
-    try {
-      for (int n = 0; n <= limits.mostAhead(); n++) {
-        Value value = value(here, n);
-        atLeast = Math.max(atLeast, value.atLeast);
-        ahead = n;
-        if (value.isExact()) {
+    int[] worlds = sum.keySet().stream().mapToInt(Integer::intValue).sorted().toArray();
+    return PlanBelief.of(worlds, Arrays.stream(worlds).mapToDouble(sum::get).toArray(), 0, 0);
+  }
+
+  /** Where the plan begins. */
+  PlanPlace first() {
+    return first;
+  }
+
+  /** Whether so much is kept that nothing more is looked at. */
+  boolean isFull() {
+    return kept + scenes.worlds.kept() > MOST_KEPT;
+  }
+
+  // The search.
+
+  /**
+   * Looks ahead from a place until nothing is open, or time or room is up.
+   *
+   * @param mostAhead steps, at most
+   * @param until when to stop, by {@link System#nanoTime}
+   * @return whether nothing was left open
+   */
+  boolean lookAhead(PlanPlace from, int mostAhead, long until) {
+    deadline = until;
+    search++;
+    long depth = (long) from.depth + mostAhead;
+    while (!isFinished(from, depth) && !isFull()) {
+      if (!goOn()) {
+        return false;
+      }
+      trial(from, depth);
+    }
+    return isFinished(from, depth);
+  }
+
+  private boolean goOn() {
+    return deadline == Long.MAX_VALUE || System.nanoTime() < deadline;
+  }
+
+  private boolean isFinished(PlanPlace place, long depth) {
+    return place.finishedIn == search || place.isExact() || place.depth >= depth;
+  }
+
+  private void trial(PlanPlace from, long depth) {
+    List<PlanPlace> way = new ArrayList<>();
+    PlanPlace at = from;
+    double p = 1;
+    boolean isNew = false;
+    while (at != null) {
+      way.add(at);
+      isNew |= at.options == null;
+      withoutTests(at);
+      open(at);
+      Option next = next(at, depth);
+      if (next == null) {
+        at.finishedIn = search;
+        break;
+      }
+      if (next.then == null) {
+        isNew = true;
+        follow(at, next, p, from.gap());
+        at.update();
+        if (!goOn() || isFull()) {
           break;
         }
       }
-    } catch (TimeIsUp e) {
-      // what was found with fewer steps ahead stands
+      int y = mostOpen(next, depth);
+      if (y < 0) {
+        break;
+      }
+      p *= next.p[y];
+      at = next.then[y];
+      if (isNew && p * at.gap() < PART * from.gap()) {
+        break;
+      }
     }
-    deadline = Long.MAX_VALUE;
-    ahead = Math.max(ahead, Math.min(1, limits.mostAhead()));
-    PlanNode root = node(here, ahead, 1, 0);
-    return new Plan(
-        root, planner.shop(), Math.min(atLeast, root.expectedCost()), ahead, likely.pLeftOut());
+    for (int i = way.size() - 1; i >= 0; i--) {
+      update(way.get(i));
+    }
   }
 
-  private static Here here(Map<Bits, Double> mass, Situation now) {
-    double total = mass.values().stream().mapToDouble(Double::doubleValue).sum();
-    List<byte[]> worlds = new ArrayList<>(mass.size());
-    double[] p = new double[mass.size()];
-    for (Map.Entry<Bits, Double> m : mass.entrySet()) {
-      p[worlds.size()] = m.getValue() / total;
-      worlds.add(m.getKey().world);
+  /** The open step with the lowest floor; null where none is open. */
+  private Option next(PlanPlace at, long depth) {
+    Option best = null;
+    for (Option o : at.options) {
+      if ((best == null || o.atLeast < best.atLeast)
+          && PlanPlace.isLess(o.atLeast, at.cost)
+          && (o.then == null || mostOpen(o, depth) >= 0)) {
+        best = o;
+      }
     }
-    return new Here(worlds, p, now);
+    return best;
   }
 
-  private static Key key(Here here) {
-    Map<Bits, Long> belief = new HashMap<>();
-    for (int w = 0; w < here.p.length; w++) {
-      belief.merge(new Bits(here.worlds.get(w)), Math.round(here.p[w] / SAME), Long::sum);
+  /** The finding that leaves most open; -1 where nothing is. */
+  private int mostOpen(Option o, long depth) {
+    int most = -1;
+    double open = 0;
+    for (int y = 0; y < o.then.length; y++) {
+      if (o.then[y] != null && !isFinished(o.then[y], depth)) {
+        double here = o.p[y] * o.then[y].gap();
+        if (most < 0 || here > open) {
+          most = y;
+          open = here;
+        }
+      }
     }
-    return new Key(here.now, belief);
+    return most;
   }
 
-  // Values.
+  // Places.
 
-  private Value value(Here here, int ahead) {
-    Key key = key(here);
-    Value known = exact.get(key);
+  private PlanPlace place(PlanBelief belief, PlanScene scene, int depth) {
+    Key key = new Key(belief, scene);
+    PlanPlace known = places.get(key);
     if (known == null) {
-      known = values.getOrDefault(key, Map.of()).get(ahead);
+      known = new PlanPlace(belief, scene, depth);
+      ahead = Math.max(ahead, depth);
+      value(known);
+      places.put(key, known);
+      kept += PLACE + 2L * belief.p.length;
     }
-    if (known != null) {
-      return known;
-    }
-    if (System.nanoTime() > deadline) {
-      throw new TimeIsUp();
-    }
-    Value found = findValue(here, ahead);
-    if (exact.size() + values.size() < MOST_KEPT) {
-      if (found.isExact()) {
-        exact.put(key, found);
-      } else {
-        values.computeIfAbsent(key, k -> new HashMap<>()).put(ahead, found);
-      }
-    }
-    return found;
+    return known;
   }
 
-  private Value findValue(Here here, int ahead) {
-    Planner.Setting setting = planner.setting(here.now, intake, permissions);
-    Assessment assessment = assessment(here, setting);
-    int bench = setting.costs().ways.state(here.now.on());
-    if (setting.nothingLost()) {
-      double cost = handOver(assessment, setting, bench);
-      return new Value(cost, cost, Optional.empty(), Optional.empty());
-    }
-    assessment.settled(inPlan);
-    List<Repairing> repairs = assessment.repairings();
-    List<Testing> tests = assessment.testings();
-    double exit = setting.costs().exit(bench).cost();
-    Ecr0 ecr0 = assessment.ecr0();
-    double cost = ecr0.cost();
-    Optional<Testing> test = Optional.empty();
-    Optional<Repairing> repair = repairs.stream().filter(r -> r.step() == ecr0.first()).findAny();
-    if (ahead == 0) {
-      double least =
-          repairs.isEmpty() && tests.isEmpty() ? exit : whereKnown(here, setting.model());
-      return new Value(cost, Math.min(cost, least), test, repair);
-    }
-    double atLeast = exit;
-    for (Repairing r : repairs) {
-      if (r.cost() >= cost) {
-        atLeast = Math.min(atLeast, r.cost());
-        continue;
-      }
-      Attempt attempt = attempt(here, setting, r);
-      double now = r.cost() + attempt.pPass * close(setting, r, attempt);
-      Value after = attempt.failed.isEmpty() ? NOTHING : value(attempt.failed.get(), ahead - 1);
-      double all = now + (1 - attempt.pPass) * after.cost;
-      atLeast = Math.min(atLeast, now + (1 - attempt.pPass) * after.atLeast);
-      if (all < cost - ROUNDING * cost) {
-        cost = all;
-        repair = Optional.of(r);
-        test = Optional.empty();
-      }
-    }
-    double known = whereKnown(here, setting.model());
-    atLeast = assessment.leavesOutRepairs() ? Math.min(atLeast, known) : atLeast;
-    List<Testing> cheapestFirst = new ArrayList<>(tests);
-    cheapestFirst.sort(Comparator.comparingDouble(Testing::cost));
-    for (Testing t : cheapestFirst) {
-      double all = t.cost();
-      double least = t.cost();
-      if (all + known >= cost) {
-        atLeast = Math.min(atLeast, all + known);
-        continue;
-      }
-      for (Result result : results(here, setting, t)) {
-        Value after = value(result.then, ahead - 1);
-        all += result.p * after.cost;
-        least += result.p * after.atLeast;
-      }
-      atLeast = Math.min(atLeast, least);
-      if (all < cost - ROUNDING * cost) {
-        cost = all;
-        test = Optional.of(t);
-        repair = Optional.empty();
-      }
-    }
-    return new Value(cost, Math.min(cost, atLeast), test, repair);
+  /** A place where the job is over. */
+  private static PlanPlace over(PlanScene before, int bench, double pLost, int depth) {
+    PlanPlace place = new PlanPlace(null, null, depth);
+    place.cost = before.costs.close(bench) + pLost * before.costs.comeback;
+    place.atLeast = place.cost;
+    place.choice = new PlanPlace.HandOver(before, bench, pLost);
+    return place;
   }
 
-  private static final Value NOTHING = new Value(0, 0, Optional.empty(), Optional.empty());
-
-  private Assessment assessment(Here here, Planner.Setting setting) {
-    Showing[] showings = here.worlds.stream().map(setting.model()::showing).toArray(Showing[]::new);
-    return new Assessment(
-        setting.model(), setting.costs(), showings, here.p, 0, here.now, permissions);
+  /** What is known of a place without looking ahead. */
+  private void value(PlanPlace place) {
+    PlanScene scene = place.scene;
+    place.cost = scene.exit();
+    place.choice = new PlanPlace.Leave();
+    place.end = place.cost;
+    place.atLeast = Math.min(place.cost, floor.of(place.belief, scene));
   }
 
-  private static double handOver(Assessment assessment, Planner.Setting setting, int bench) {
-    return setting.costs().close(bench)
-        + assessment.handOver().pLost() * setting.costs().comeback;
-  }
-
-  private static double close(Planner.Setting setting, Repairing r, Attempt attempt) {
-    return setting.costs().close(r.bench()) + attempt.pComeback * setting.costs().comeback;
-  }
-
-  /** The least that it could cost from here on, were the state of the device known. */
-  private double whereKnown(Here here, CaseModel model) {
-    if (model.repairs.length > MOST_BOUNDED) {
-      return 0;
+  /** ECR0, where it is not known yet. */
+  private void withoutTests(PlanPlace place) {
+    if (place.isExact() || place.hasSequence || place.scene.proved() != place.scene.model) {
+      return;
     }
-    Bounds bound = bounds.computeIfAbsent(model, this::bound);
-    int bench = leastCosts.ways.state(here.now.on());
-    double sum = 0;
-    for (int w = 0; w < here.p.length; w++) {
-      Spread rows = model.tree.rowsOf(model.showing(here.worlds.get(w)).future);
-      for (int i = 0; i < rows.states().length; i++) {
-        sum += here.p[w] * rows.p()[i] * bound.whereKnown(rows.states()[i], bench);
+    place.hasSequence = true;
+    PlanScene scene = place.scene;
+    Showing[] showings = scenes.showings(scene.model, place.belief);
+    Assessment assessment = scenes.assessment(scene, showings, place.belief.p);
+    Ecr0 ecr0 = assessment.settled(inPlan).ecr0();
+    if (ecr0.first() >= 0) {
+      place.offer(ecr0.cost(), new PlanPlace.Sequence(ecr0.first()));
+    }
+  }
+
+  /** Lists what may be done, each with a floor. */
+  private void open(PlanPlace place) {
+    if (place.options != null) {
+      return;
+    }
+    List<PlanScene.Step> steps = place.scene.steps();
+    place.options = new Option[steps.size()];
+    for (int o = 0; o < place.options.length; o++) {
+      place.options[o] =
+          new Option(steps.get(o), steps.get(o).cost() + floorAfter(place, steps.get(o)));
+    }
+    place.update();
+  }
+
+  private double floorAfter(PlanPlace place, PlanScene.Step step) {
+    if (step.repair().isPresent()) {
+      return floor.after(place.belief, place.scene, step);
+    }
+    boolean changes =
+        device.steps.get(step.step()).isAttempt()
+            || device.steps.get(step.step()).proves().isPresent();
+    return changes ? 0 : floor.of(place.belief, place.scene, step.bench());
+  }
+
+  /** Works out where a step leads. */
+  private void follow(PlanPlace place, Option option, double p, double open) {
+    PlanScene.Step step = option.step;
+    PlanBelief[] after = step.move().after(place.belief);
+    option.then = new PlanPlace[after.length];
+    option.p = new double[after.length];
+    for (int y = 0; y < after.length; y++) {
+      if (after[y].mass > 0) {
+        option.p[y] = after[y].mass;
+        option.then[y] = place(place, step, y, after[y]);
+        if (p * option.p[y] * option.then[y].gap() > PART * open) {
+          withoutTests(option.then[y]);
+        }
       }
     }
-    return sum;
+    option.update();
   }
 
-  /** Repairs that a lower bound is worked out for. */
-  private static final int MOST_BOUNDED = 10;
-
-  private Bounds bound(CaseModel model) {
-    int n = model.repairs.length;
-    int[] all = new int[n];
-    int again = 0;
-    for (int r = 0; r < n; r++) {
-      all[r] = r;
-      again |= device.steps.get(model.repairs[r]).repeatable() ? 1 << r : 0;
+  private PlanPlace place(PlanPlace from, PlanScene.Step step, int finding, PlanBelief belief) {
+    int depth = from.depth + 1;
+    if (step.repair().isPresent() && finding == PlanWorlds.PASSED) {
+      double pLost = scenes.lost(from.scene.proved(), belief);
+      return over(from.scene, step.bench(), pLost, depth);
     }
-    Bounds bound = new Bounds(model.tree, leastCosts, all, again, true);
-    int[][] each = new int[model.proofs.size()][];
-    for (int p = 0; p < each.length; p++) {
-      each[p] = new int[] {p};
-    }
-    int[][][] possible = new int[n][][];
-    java.util.Arrays.fill(possible, each);
-    bound.prepare(
-        new RepairSearch.Options() {
-          @Override
-          public boolean isOpen(int repair, int done, int bench) {
-            return true;
-          }
-
-          @Override
-          public int[] proofs(int repair, int done, int bench) {
-            return each[0];
-          }
-
-          @Override
-          public int[][][] possibleProofs() {
-            return possible;
-          }
-        });
-    return bound;
+    PlanScene scene = scenes.after(from.scene, step, finding);
+    return scene.nothingLost ? over(scene, belief, depth) : place(belief, scene, depth);
   }
 
-  // What steps lead to.
-
-  private record Result(Seen seen, double p, Here then) {}
-
-  /** What may come out of a test, likeliest or not, in the pack's order. */
-  private List<Result> results(Here here, Planner.Setting setting, Testing test) {
-    List<Seen> findings = test.sight().findings;
-    List<Map<Bits, Double>> mass = new ArrayList<>();
-    findings.forEach(f -> mass.add(new LinkedHashMap<>()));
-    boolean isAttempt = device.steps.get(test.step()).isAttempt();
-    for (int w = 0; w < here.p.length; w++) {
-      double pWorld = here.p[w];
-      Leaves.of(
-          device.logic,
-          test.sight(),
-          here.worlds.get(w).clone(),
-          (leaf, p, row) -> {
-            Bits seen = new Bits(leaf.clone());
-            for (int y = 0; y < row.length; y++) {
-              double m = pWorld * p * row[y];
-              if (m > IMPOSSIBLE) {
-                Map<Bits, Double> of = mass.get(y);
-                if (isAttempt) {
-                  device.effects[test.step()].spread(
-                      leaf, (after, q) -> of.merge(new Bits(after.clone()), m * q, Double::sum));
-                } else {
-                  of.merge(seen, m, Double::sum);
-                }
-              }
-            }
-          });
-    }
-    List<Result> results = new ArrayList<>();
-    for (int y = 0; y < mass.size(); y++) {
-      double p = mass.get(y).values().stream().mapToDouble(Double::doubleValue).sum();
-      if (p > IMPOSSIBLE) {
-        Situation then = Imagined.afterTest(device, here.now, test.step(), findings.get(y));
-        results.add(
-            new Result(findings.get(y), p, here(mass.get(y), on(setting, then, test.bench()))));
-      }
-    }
-    return results;
-  }
-
-  private static Situation on(Planner.Setting setting, Situation s, int bench) {
-    Set<SwitchId> on = setting.costs().ways.on(bench, s.on());
-    return s.withOn(new LinkedHashSet<>(on));
+  private PlanPlace over(PlanScene scene, PlanBelief belief, int depth) {
+    return over(scene, scene.bench, scenes.lost(scene.model, belief), depth);
   }
 
   /**
-   * What a repair and its function tests lead to.
-   *
-   * @param pComeback P(a function is lost in use | all function tests pass)
+   * Looks one step ahead from a place by weighing every test, and follows what comes out best: less
+   * than {@link #lookAhead} sees, and much faster where there are many steps.
    */
-  private record Attempt(double pPass, double pComeback, Optional<Here> failed) {}
-
-  private Attempt attempt(Here here, Planner.Setting setting, Repairing repair) {
-    CaseModel model = setting.model();
-    Map<Bits, Double> passed = new LinkedHashMap<>();
-    Map<Bits, Double> failed = new LinkedHashMap<>();
-    for (int w = 0; w < here.p.length; w++) {
-      double p = here.p[w];
-      device.effects[repair.step()].spread(
-          here.worlds.get(w),
-          (after, q) -> prove(model, repair.proofs(), 0, after, p * q, true, passed, failed));
-    }
-    double pPass = 0;
-    double lost = 0;
-    for (Map.Entry<Bits, Double> m : passed.entrySet()) {
-      pPass += m.getValue();
-      Spread rows = model.tree.rowsOf(model.future(m.getKey().world));
-      for (int i = 0; i < rows.states().length; i++) {
-        lost += m.getValue() * rows.p()[i] * model.tree.lost(rows.states()[i]);
-      }
-    }
-    double pFail = failed.values().stream().mapToDouble(Double::doubleValue).sum();
-    List<Step> tests = new ArrayList<>();
-    for (int proof : repair.proofs()) {
-      int step = model.proofs.get(proof).step();
-      if (step >= 0) {
-        tests.add(device.steps.get(step));
-      }
-    }
-    Situation then = Imagined.afterRepair(device, here.now, repair.step(), tests);
-    Optional<Here> afterwards =
-        pFail > IMPOSSIBLE
-            ? Optional.of(here(failed, on(setting, then, repair.bench())))
-            : Optional.empty();
-    return new Attempt(Math.min(1, pPass), pPass > 0 ? Math.min(1, lost / pPass) : 0, afterwards);
-  }
-
-  private void prove(
-      CaseModel model,
-      int[] proofs,
-      int at,
-      byte[] world,
-      double p,
-      boolean passes,
-      Map<Bits, Double> passed,
-      Map<Bits, Double> failed) {
-    if (at == proofs.length) {
-      (passes ? passed : failed).merge(new Bits(world.clone()), p, Double::sum);
+  void weigh(PlanPlace place) {
+    if (place.isExact() || place.isWeighed || place.scene.proved() != place.scene.model) {
       return;
     }
-    Sight sight = model.proofs.get(proofs[at]).sight();
-    Leaves.of(
-        device.logic,
-        sight,
-        world.clone(),
-        (leaf, q, row) -> {
-          double pPass = row[sight.pass];
-          if (p * q * pPass > IMPOSSIBLE) {
-            prove(model, proofs, at + 1, leaf, p * q * pPass, passes, passed, failed);
-          }
-          if (p * q * (1 - pPass) > IMPOSSIBLE) {
-            prove(model, proofs, at + 1, leaf, p * q * (1 - pPass), false, passed, failed);
-          }
-        });
+    place.isWeighed = true;
+    withoutTests(place);
+    PlanScene scene = place.scene;
+    Showing[] showings = scenes.showings(scene.model, place.belief);
+    Assessment assessment = scenes.assessment(scene, showings, place.belief.p);
+    NextStep next = assessment.settled(inPlan).weigh(List.of()).next();
+    Optional<StepId> step =
+        next instanceof NextStep.DoTest test
+            ? Optional.of(test.test().step())
+            : next instanceof NextStep.DoRepair repair
+                ? Optional.of(repair.repair().repair())
+                : Optional.empty();
+    step.flatMap(s -> option(place, device.number(s)))
+        .ifPresent(
+            o -> {
+              for (PlanPlace then : o.then) {
+                if (then != null) {
+                  withoutTests(then);
+                }
+              }
+              update(place);
+            });
   }
 
-  // Writing the plan down.
-
-  /** What to do at a place of the plan. */
-  private Value decide(Here here, Planner.Setting setting, int ahead, int depth) {
-    int left = Math.max(Math.min(1, limits.mostAhead()), ahead - depth);
-    if (left != 1 || here.p.length <= FEW_WORLDS || exact.containsKey(key(here))) {
-      return value(here, left);
-    }
-    // one step ahead, without the bounds; a function test that passes may end the job, which a
-    // weighing does not know
-    Assessment assessment = assessment(here, setting);
-    Weighing weighing = assessment.weigh(List.of());
-    Optional<StepId> next = Optional.empty();
-    if (weighing.next() instanceof NextStep.Leave && System.nanoTime() < patience) {
-      return value(here, left);
-    }
-    if (weighing.next() instanceof NextStep.DoTest test) {
-      if (device.steps.get(device.number(test.test().step())).proves().isPresent()) {
-        return value(here, left);
+  /** Brings the costs of a place up to date with those of the places after it. */
+  static void update(PlanPlace place) {
+    for (Option o : place.options) {
+      if (o.then != null) {
+        o.update();
       }
-      next = Optional.of(test.test().step());
-    } else if (weighing.next() instanceof NextStep.DoRepair repair) {
-      next = Optional.of(repair.repair().repair());
     }
-    int step = next.map(device::number).orElse(-1);
-    return new Value(
-        weighing.expectedCost(),
-        0,
-        assessment.testings().stream().filter(t -> t.step() == step).findFirst(),
-        assessment.repairings().stream().filter(r -> r.step() == step).findFirst());
+    place.update();
   }
 
-  private PlanNode node(Here here, int ahead, double pHere, int depth) {
-    Planner.Setting setting = planner.setting(here.now, intake, permissions);
-    PlanSpending spending = new PlanSpending(planner, setting);
-    int bench = setting.costs().ways.state(here.now.on());
-    if (setting.nothingLost()) {
-      double pLost = assessment(here, setting).handOver().pLost();
-      return spending.handedOver(bench, pLost);
-    }
-    Value value = decide(here, setting, ahead, depth);
-    if (value.test.isEmpty() && value.repair.isEmpty()) {
-      return spending.exit(bench);
-    }
-    if (depth >= limits.mostSteps() || pHere < limits.leastP()) {
-      Optional<StepId> next =
-          value
-              .repair
-              .map(r -> device.steps.get(r.step()).id())
-              .or(() -> value.test.map(t -> device.steps.get(t.step()).id()));
-      return new PlanNode.AndSoOn(value.cost, next);
-    }
-    if (value.test.isPresent()) {
-      Testing test = value.test.get();
-      List<PlanNode.Branch> branches = new ArrayList<>();
-      double rest = 0;
-      for (Result r : results(here, setting, test)) {
-        PlanNode then = node(r.then, ahead, pHere * r.p, depth + 1);
-        rest += r.p * then.expectedCost();
-        branches.add(new PlanNode.Branch(r.seen, r.p, then));
+  /**
+   * Where a place is exact, takes the first step in the pack's order of those that cost the same,
+   * as far as time allows.
+   */
+  void takeFirstOfEquals(PlanPlace place, long until) {
+    for (Option o : place.options == null ? new Option[0] : place.options) {
+      if (o.step.step() == firstStep(place) || System.nanoTime() > until || isFull()) {
+        return;
       }
-      return spending.test(bench, test, rest, branches);
+      if (PlanPlace.isLess(place.cost, o.atLeast)) {
+        continue;
+      }
+      if (o.then == null) {
+        follow(place, o, 1, 0);
+      }
+      for (PlanPlace then : o.then) {
+        if (then != null && !PlanPlace.isLess(place.cost, o.atLeast)) {
+          lookAhead(then, Integer.MAX_VALUE, until);
+          o.update();
+        }
+      }
+      if (!PlanPlace.isLess(place.cost, o.cost)) {
+        place.choice = new PlanPlace.Take(o);
+        return;
+      }
     }
-    Repairing repair = value.repair.get();
-    Attempt attempt = attempt(here, setting, repair);
-    PlanNode ifPassed = spending.handedOver(repair.bench(), attempt.pComeback);
-    PlanNode ifFailed =
-        attempt.failed.isPresent()
-            ? node(attempt.failed.get(), ahead, pHere * (1 - attempt.pPass), depth + 1)
-            : ifPassed;
-    double pPass = attempt.failed.isPresent() ? attempt.pPass : 1;
-    return spending.repair(bench, repair, pPass, ifPassed, ifFailed);
+  }
+
+  /** The step that the policy known at a place does first; -1 where it ends the job. */
+  static int firstStep(PlanPlace place) {
+    return place.choice instanceof PlanPlace.Take take
+        ? take.option().step.step()
+        : place.choice instanceof PlanPlace.Sequence sequence ? sequence.first() : -1;
+  }
+
+  /** A step that may be done at a place, with where it leads; empty where it may not be done. */
+  Optional<Option> option(PlanPlace place, int step) {
+    open(place);
+    for (Option o : place.options) {
+      if (o.step.step() == step) {
+        if (o.then == null) {
+          follow(place, o, 1, 0);
+        }
+        return Optional.of(o);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The longest line of steps that has been looked at. */
+  int ahead() {
+    return ahead;
+  }
+
+  DeviceModel device() {
+    return device;
+  }
+
+  Planner planner() {
+    return planner;
   }
 }

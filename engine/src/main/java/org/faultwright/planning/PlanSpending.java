@@ -15,11 +15,11 @@ final class PlanSpending {
   private final CaseModel model;
   private final Costs costs;
 
-  PlanSpending(Planner planner, Planner.Setting setting) {
+  PlanSpending(Planner planner, CaseModel model, Costs costs) {
     this.device = planner.device();
     this.shop = planner.shop();
-    this.model = setting.model();
-    this.costs = setting.costs();
+    this.model = model;
+    this.costs = costs;
   }
 
   PlanNode test(int bench, Testing test, double rest, List<PlanNode.Branch> branches) {

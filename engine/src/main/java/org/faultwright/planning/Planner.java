@@ -34,6 +34,17 @@ public final class Planner {
   /** Models that are kept; each may grow to some 50 MB. */
   private static final int MODELS_KEPT = 3;
 
+  /** The part of a plan's time after which weighing step by step ends. */
+  private static final double WEIGHING = 0.4;
+
+  /** The part of a plan's time in which the whole of it is looked at. */
+  private static final double LOOKING_AHEAD = 0.7;
+
+  /** What is left out of a belief in a plan, at most, and as a part of branches not followed. */
+  private static final double NEGLIGIBLE = 1e-4;
+
+  private static final double LEAST_OF_LEAST = 0.01;
+
   private final DeviceModel device;
   private final Shop shop;
   private final List<BenchState> turns;
@@ -168,9 +179,28 @@ public final class Planner {
           asIfAgreed.addAll(s.consents().keySet());
           asIfAgreed.removeAll(now.consents().keySet());
         });
-    Plan plan = new PlanSearch(this, intake, permissions, limits).plan(worlds, agreed.orElse(now));
+    long start = System.nanoTime();
+    long budget = limits.budget().toNanos();
+    PlanSearch search =
+        new PlanSearch(
+            this,
+            intake,
+            permissions,
+            worlds,
+            agreed.orElse(now),
+            Math.min(NEGLIGIBLE, limits.leastP() * LEAST_OF_LEAST));
+    PlanWriting writing = new PlanWriting(search, limits, start + budget);
+    writing.weigh(search.first(), 1, 0, start + Math.round(budget * WEIGHING));
+    search.lookAhead(
+        search.first(), limits.mostAhead(), start + Math.round(budget * LOOKING_AHEAD));
+    PlanNode root = writing.from(search.first(), 1, 0, start + budget);
     return new Plan(
-        plan.root(), plan.shop(), plan.atLeast(), plan.stepsAhead(), plan.pLeftOut(), asIfAgreed);
+        root,
+        shop,
+        Math.min(search.first().atLeast, root.expectedCost()),
+        search.ahead(),
+        1 - (1 - worlds.pLeftOut()) * (1 - writing.pLeftOut()),
+        asIfAgreed);
   }
 
   /**
@@ -218,7 +248,7 @@ public final class Planner {
   /** How the job ends where nothing more is done. */
   public PlanNode.End leave(Situation now, Intake intake, Permissions permissions) {
     Setting setting = setting(now, intake, permissions);
-    return new PlanSpending(this, setting).exit(setting.costs.ways.state(now.on()));
+    return new PlanSpending(this, setting.model, setting.costs).exit(setting.costs.ways.state(now.on()));
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {

@@ -83,6 +83,11 @@ final class RepairTable {
     return count;
   }
 
+  /** A world that a state stands for; nobody may change it. */
+  byte[] world(int state) {
+    return worlds[state];
+  }
+
   /** P(a function test fails), by state and test. */
   double pFail(int state, int proof) {
     return pFail[state][proof];

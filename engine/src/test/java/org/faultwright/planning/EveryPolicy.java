@@ -29,15 +29,23 @@ final class EveryPolicy {
   }
 
   double optimum() {
-    return optimum(world.belief(), world.onAtFirst(), Set.of(), Set.of());
+    return optimum(world.belief(), world.onAtFirst(), Set.of(), Set.of(), false);
   }
 
   /** The least cost for masses that need not sum to 1. */
   private double optimum(
-      Map<Set<String>, Double> belief, Set<SwitchId> on, Set<StepId> done, Set<StepId> answered) {
+      Map<Set<String>, Double> belief,
+      Set<SwitchId> on,
+      Set<StepId> done,
+      Set<StepId> answered,
+      boolean proved) {
     double mass = mass(belief);
     if (mass < 1e-14) {
       return 0;
+    }
+    if (proved) {
+      double lost = mass - belief.getOrDefault(Set.of(), 0.0);
+      return mass * cost(ways.wayToClose(on)) + lost * world.shop().comeback();
     }
     double best = mass * (world.shop().sendOnFee() + cost(ways.wayToClose(on)));
     for (Step step : world.pack().steps().values()) {
@@ -73,15 +81,16 @@ final class EveryPolicy {
                 + way(on, repair)
                 + minutes(functionTest)
                 + way(ready, functionTest));
-    Map<Set<String>, Double> left = belief;
+    Map<Set<String>, Double> after = belief;
     for (Map.Entry<CauseId, Change> change : repair.changes().entrySet()) {
-      left = cured(left, change.getKey().value(), change.getValue().cures().p());
+      after = cured(after, change.getKey().value(), change.getValue().cures().p());
     }
     Map<Set<String>, Double> failed = new LinkedHashMap<>();
-    for (Map.Entry<Set<String>, Double> b : left.entrySet()) {
+    Map<Set<String>, Double> passed = new LinkedHashMap<>();
+    for (Map.Entry<Set<String>, Double> b : after.entrySet()) {
       double pFail = pPositive(functionTest, b.getKey());
-      sum += b.getValue() * (1 - pFail) * handedOver(tested, b.getKey());
-      failed.merge(b.getKey(), b.getValue() * pFail, Double::sum);
+      failed.put(b.getKey(), b.getValue() * pFail);
+      passed.put(b.getKey(), b.getValue() * (1 - pFail));
     }
     Set<StepId> known = new LinkedHashSet<>(answered);
     for (Step step : world.pack().steps().values()) {
@@ -96,7 +105,9 @@ final class EveryPolicy {
     known.add(functionTest.id());
     Set<StepId> tried = new LinkedHashSet<>(done);
     tried.add(repair.id());
-    return sum + optimum(failed, tested, tried, known);
+    return sum
+        + optimum(failed, tested, tried, known, false)
+        + optimum(passed, tested, tried, known, true);
   }
 
   private double test(
@@ -116,18 +127,10 @@ final class EveryPolicy {
           positive.put(set, p * pPositive(test, set));
           negative.put(set, p * (1 - pPositive(test, set)));
         });
-    sum += optimum(positive, ready, done, known);
-    if (!test.id().equals(functionTest.id())) {
-      return sum + optimum(negative, ready, done, known);
-    }
-    for (Map.Entry<Set<String>, Double> b : negative.entrySet()) {
-      sum += b.getValue() * handedOver(ready, b.getKey());
-    }
-    return sum;
-  }
-
-  private double handedOver(Set<SwitchId> on, Set<String> causes) {
-    return cost(ways.wayToClose(on)) + (causes.isEmpty() ? 0 : world.shop().comeback());
+    boolean proves = test.id().equals(functionTest.id());
+    return sum
+        + optimum(positive, ready, done, known, false)
+        + optimum(negative, ready, done, known, proves);
   }
 
   private static double pPositive(Step test, Set<String> causes) {

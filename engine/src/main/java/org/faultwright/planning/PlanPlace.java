@@ -1,0 +1,138 @@
+package org.faultwright.planning;
+
+import org.faultwright.planning.PlanScene.Step;
+
+/**
+ * A place of a plan that is being searched: a belief in a scene, what it costs at most by a policy
+ * that is known, and at least by any. Both only ever come closer. Not thread-safe.
+ */
+final class PlanPlace {
+
+  /** Costs that differ by less than this part are equal. */
+  static final double ROUNDING = 1e-10;
+
+  /** What is believed here; null where the job is over. */
+  final PlanBelief belief;
+
+  /** What is known and done here; null where the job is over. */
+  final PlanScene scene;
+
+  /** Steps from where the plan begins. */
+  final int depth;
+
+  /** The cost by the policy that is known. */
+  double cost;
+
+  /** What no policy is below. */
+  double atLeast;
+
+  /** What the known policy does first. */
+  Choice choice;
+
+  /** Whether the tests have been weighed here. */
+  boolean isWeighed;
+
+  /** Whether ECR0 is known. */
+  boolean hasSequence;
+
+  /** What it costs to end the job here. */
+  double end = Double.POSITIVE_INFINITY;
+
+  /** What may be done; null: not looked at yet. */
+  Option[] options;
+
+  /** The last search in which nothing was left to look at here. */
+  int finishedIn;
+
+  /** What a policy does first. */
+  sealed interface Choice {}
+
+  /** To hand the device over as it is, with a function lost in use as likely as given. */
+  record HandOver(PlanScene before, int bench, double pLost) implements Choice {}
+
+  /** To end the job without a repair. */
+  record Leave() implements Choice {}
+
+  /** To do a step, and go on by the policy known of each place that it leads to. */
+  record Take(Option option) implements Choice {}
+
+  /** A sequence of repairs that is kept to as long as function tests fail. */
+  record Sequence(int first) implements Choice {}
+
+  /** A step that may be done, with where it leads once that has been worked out. */
+  static final class Option {
+    final Step step;
+    double cost = Double.POSITIVE_INFINITY;
+    double atLeast;
+
+    /** For each finding; null: not worked out, or impossible. */
+    PlanPlace[] then;
+
+    /** P(finding), for each. */
+    double[] p = {};
+
+    Option(Step step, double atLeast) {
+      this.step = step;
+      this.atLeast = atLeast;
+    }
+
+    /** Brings the costs up to date with those of the places that it leads to. */
+    void update() {
+      double most = step.cost();
+      double least = step.cost();
+      for (int y = 0; y < then.length; y++) {
+        if (then[y] != null) {
+          most += p[y] * then[y].cost;
+          least += p[y] * then[y].part() * then[y].atLeast;
+        }
+      }
+      cost = most;
+      atLeast = Math.max(atLeast, Math.min(most, least));
+    }
+  }
+
+  PlanPlace(PlanBelief belief, PlanScene scene, int depth) {
+    this.belief = belief;
+    this.scene = scene;
+    this.depth = depth;
+  }
+
+  /** The part of what led here that is looked at. */
+  double part() {
+    return belief == null ? 1 : 1 - belief.leftOut;
+  }
+
+  double gap() {
+    return Math.max(0, cost - atLeast);
+  }
+
+  /** Whether no policy is cheaper, but for rounding. */
+  boolean isExact() {
+    return !isLess(atLeast, cost);
+  }
+
+  static boolean isLess(double a, double b) {
+    return a < b - ROUNDING * Math.max(1, Math.abs(b));
+  }
+
+  /** Takes a policy if it is cheaper than the one that is known. */
+  void offer(double itsCost, Choice itsChoice) {
+    if (isLess(itsCost, cost)) {
+      cost = itsCost;
+      choice = itsChoice;
+    }
+  }
+
+  /** Brings both costs up to date with those of the options. */
+  void update() {
+    double least = end;
+    for (Option o : options) {
+      least = Math.min(least, o.atLeast);
+      offer(o.cost, new Take(o));
+    }
+    if (choice instanceof Take take) {
+      cost = Math.min(cost, take.option.cost);
+    }
+    atLeast = Math.max(atLeast, Math.min(cost, least));
+  }
+}
