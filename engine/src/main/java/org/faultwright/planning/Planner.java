@@ -248,7 +248,8 @@ public final class Planner {
   /** How the job ends where nothing more is done. */
   public PlanNode.End leave(Situation now, Intake intake, Permissions permissions) {
     Setting setting = setting(now, intake, permissions);
-    return new PlanSpending(this, setting.model, setting.costs).exit(setting.costs.ways.state(now.on()));
+    return new PlanSpending(this, setting.model, setting.costs)
+        .exit(setting.costs.ways.state(now.on()));
   }
 
   private CaseModel caseModel(List<ComplaintId> lost) {
