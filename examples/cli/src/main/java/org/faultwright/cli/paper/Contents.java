@@ -230,7 +230,7 @@ final class Contents {
     if (!act.turns().isEmpty()) {
       entries.add(entry("First", String.join(", then ", act.turns())));
     }
-    for (CautionId caution : act.cautions()) {
+    for (CautionId caution : walk.cautions().stream().filter(act.cautions()::contains).toList()) {
       entries.add(
           new Entry("Caution " + walk.letter(caution), pack.cautions().get(caution).text(), true));
     }

@@ -35,7 +35,8 @@ final class PlanBoxes {
       body.add("First: " + Plain.of(String.join(", then ", act.turns())), PLAIN, false, 5);
     }
     if (!act.cautions().isEmpty()) {
-      List<String> letters = act.cautions().stream().map(walk::letter).toList();
+      List<String> letters =
+          walk.cautions().stream().filter(act.cautions()::contains).map(walk::letter).toList();
       body.warn("CAUTION " + String.join(" ", letters), PLAIN, 3);
     }
     if (!act.limits().isEmpty()) {
