@@ -89,6 +89,10 @@ final class PinNames {
     if (pins.getOrDefault(plain(name), Set.of()).size() > 1) {
       return "write its number";
     }
+    boolean beyond = plain(name).matches("\\d{1,9}") && Integer.parseInt(plain(name)) > count();
+    if (beyond && count() > 0) {
+      return "its pins end at " + count();
+    }
     return Nearest.of(plain(name), List.copyOf(pins.keySet()))
         .map(near -> "did you mean '" + written(near) + "'?")
         .orElse("it reads: " + String.join(", ", shown));

@@ -11,7 +11,7 @@ public enum Dimension {
   /** Volts; also the drop in diode mode. */
   VOLTAGE("V", "voltage", "0.452 V", 1, 0.001, -100e3, 100e3),
   /** Ohms. A zeroed meter may show a little less than nothing. */
-  RESISTANCE("\u2126", "resistance", "4.7 k\u2126", 1e3, 0.1, -1e3, 1e12),
+  RESISTANCE("\u2126", "resistance", "4.7 k\u2126", 1e3, 0.1, -1, 1e12),
   /** Amperes. */
   CURRENT("A", "current", "120 mA", 0.1, 0.001, -10e3, 10e3),
   /** Farads. A zeroed meter may show a little less than nothing. */

@@ -22,11 +22,14 @@ public record Quantity(double si, Dimension dimension) {
     si += 0.0; // one zero only: -0.0 becomes 0.0
     if (si < dimension.least() || si > dimension.most()) {
       throw new IllegalArgumentException(
-          "%s must be in [%s, %s]: %s"
+          "%s must be in [%s, %s]%s: %s"
               .formatted(
                   dimension.word(),
                   print(dimension.least(), dimension),
                   print(dimension.most(), dimension),
+                  dimension == Dimension.RESISTANCE && si < 0
+                      ? " (far below 0 the circuit is live: take the power off)"
+                      : "",
                   print(si, dimension)));
     }
   }

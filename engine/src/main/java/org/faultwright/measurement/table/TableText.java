@@ -163,7 +163,7 @@ final class TableText {
     } catch (UncheckedIOException | IOException e) {
       throw wrong(
           row + 1,
-          1,
+          columnOfQuote(text, row, separator),
           "quotes do not pair in this row",
           "a cell in quotes ends with one, and a quote within is doubled");
     }
@@ -175,6 +175,28 @@ final class TableText {
           header.get(0).row(), 1, "table has no rows below its column names", "add the readings");
     }
     return new TextTable(name, header, rows);
+  }
+
+  /** The column of the last cell of a line that begins with a quote; 1 where none does. */
+  private static int columnOfQuote(String text, int row, char separator) {
+    String line = text.lines().skip(row).findFirst().orElse("");
+    int column = 1;
+    int found = 1;
+    boolean quoted = false;
+    boolean begins = true;
+    for (char c : line.toCharArray()) {
+      if (c == '"') {
+        found = begins ? column : found;
+        quoted = !quoted;
+        begins = false;
+      } else if (c == separator && !quoted) {
+        column++;
+        begins = true;
+      } else {
+        begins &= c == ' ';
+      }
+    }
+    return found;
   }
 
   private static boolean isBlank(CSVRecord record) {

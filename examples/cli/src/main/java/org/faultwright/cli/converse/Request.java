@@ -52,7 +52,10 @@ record Request(JsonNode body) {
       String where =
           e.getLocation() == null ? "" : " (column " + e.getLocation().getColumnNr() + ")";
       throw new Refused(
-          Kind.NOT_JSON, "the line is no JSON object: " + plain(e.getOriginalMessage()) + where);
+          Kind.NOT_JSON,
+          "the line is no JSON object: "
+              + plain(e.getOriginalMessage().replaceAll(": enable .*", ""))
+              + where);
     }
   }
 
