@@ -3,6 +3,7 @@ package org.faultwright.casefile;
 import java.util.Optional;
 import org.faultwright.measurement.Conformance;
 import org.faultwright.measurement.GuardBand;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
@@ -29,27 +30,23 @@ public record JudgedReading(
     if (!(told.fact() instanceof Fact.ReadingTaken taken) || taken.setup().knownGood()) {
       return Optional.empty();
     }
-    for (Step step : pack.steps().values()) {
-      for (Point p : step.pinTable().map(Step.PinTable::points).orElse(java.util.List.of())) {
-        if (p.id().equals(taken.point())) {
-          return Optional.of(of(pack, step, p, told.id(), taken, guardFactor));
-        }
-      }
-    }
-    throw new IllegalArgumentException("point must be one of the pack: " + taken.point());
+    Step step =
+        pack.stepOf(taken.point())
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "point must be one of the pack: " + taken.point()));
+    Point point = pack.point(taken.point()).orElseThrow();
+    return Optional.of(of(pack, step, point, told.id(), taken, guardFactor));
   }
 
-  private static JudgedReading of(
+  /** Judges a reading of a point of a step, as {@link #of(Pack, Told, double)} does. */
+  public static JudgedReading of(
       Pack pack, Step step, Point p, FactId id, Fact.ReadingTaken taken, double guardFactor) {
     ReadingUncertainty u = ReadingUncertainty.of(pack, step, p, taken);
-    return new JudgedReading(
-        id,
-        p,
-        Conformance.of(
-            p.reference(),
-            ReadingCorrection.of(pack, step, p, taken).value(),
-            new GuardBand(guardFactor, u.combined())),
-        u);
+    ReadingValue value = ReadingCorrection.of(pack, step, p, taken).value();
+    GuardBand guard = new GuardBand(guardFactor, u.combined());
+    return new JudgedReading(id, p, Conformance.of(p.reference(), value, guard), u);
   }
 
   /** The standard uncertainty of the mean of so many readings with the same instrument. */

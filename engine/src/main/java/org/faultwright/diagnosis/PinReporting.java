@@ -105,7 +105,7 @@ final class PinReporting {
             ? OptionalDouble.of(deviation.getAsDouble() / u.combined())
             : OptionalDouble.empty(),
         state,
-        JudgedReading.of(pack, told, shop.guardBand()).orElseThrow(),
+        JudgedReading.of(pack, step, point, told.id(), reading, shop.guardBand()),
         counts(told),
         suspects(point, state));
   }

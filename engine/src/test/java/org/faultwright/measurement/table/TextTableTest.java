@@ -98,7 +98,7 @@ class TextTableTest {
     assertThat(refused("pin,,b\n1,2,3\n")).contains("row 1, column 2: column has no name");
     assertThat(refused("pin|a\n1|2\n")).contains("row 1, column 1: cells are parted by something");
     assertThat(refused("pin,a\nx,\"1 V\ny,2 V\n")).contains("row 2, column 2: quotes do not pair");
-    assertThat(refused("pin,a\nx,\"1\"2 V\n")).contains("row 2, column 1: quotes do not pair");
+    assertThat(refused("pin,a\nx,\"1\"2 V\n")).contains("row 2, column 2: quotes do not pair");
     assertThat(refused("pin,a\nx," + "1".repeat(201) + "\n"))
         .contains("row 2, column 2: cell has more than 200 characters");
     assertThat(refused("a,".repeat(1000) + "a\nx\n"))

@@ -63,6 +63,35 @@ class PinsTest {
   }
 
   @Test
+  void oddPinsThatPointToTheSame_standTogether() {
+    String out = pins("counted-from-the-other-end.csv").out();
+    assertThat(out.lines().filter(l -> l.startsWith("!"))).hasSize(28);
+    String pointing = out.substring(out.indexOf("ODD PINS"), out.indexOf("TO KNOW"));
+    assertThat(pointing.lines().filter(l -> l.startsWith("  * "))).hasSize(7);
+    assertThat(pointing)
+        .contains("pins 25, 27, 28, 29 and 36, low: Backlight driver bad")
+        .contains("pin 22 VSP and pin 23 VSN, low: Supply of the panel shorted");
+  }
+
+  @Test
+  void shopWithAGuardBand_refusesWhatLiesJustInside() throws Exception {
+    Path shop = java.nio.file.Files.createTempFile("shop", ".yaml");
+    java.nio.file.Files.writeString(shop, "shop: strict\nformat: 1\nguard-band: 1\n");
+    assertThat(pins("warm-board.csv").out()).doesNotContain("guard band");
+    String out = pins("warm-board.csv", "--shop", shop.toString()).out();
+    assertThat(out.replaceAll("\\s+", " "))
+        .containsPattern("\\d+ readings inside their limits are refused by the shop's guard band");
+    JsonNode json =
+        new ObjectMapper()
+            .readTree(pins("warm-board.csv", "--json", "--shop", shop.toString()).out());
+    JsonNode first = json.get("pins").get(4).get("conformance"); // 359 mV, 1.1 u inside
+    assertThat(first.get("inside").asBoolean()).isTrue();
+    assertThat(first.get("accepted").asBoolean()).isFalse();
+    assertThat(first.get("words").asText()).endsWith("refused by the guard band");
+    java.nio.file.Files.delete(shop);
+  }
+
+  @Test
   void page_fitsEightyColumns() {
     for (String table : new String[] {"warm-board.csv", "counted-from-the-other-end.csv"}) {
       assertThat(pins(table).out().lines()).allMatch(l -> l.length() <= 80);

@@ -1,8 +1,10 @@
 package org.faultwright.cli.text;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.casefile.PinTable;
@@ -12,6 +14,7 @@ import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.Reference;
 import org.faultwright.measurement.table.TableProblem;
+import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
 
@@ -23,6 +26,15 @@ public final class PinsText {
       List.of("PIN", "NET", "READS", "REFERENCE", "OFF", "IN U", "FITS", "STATE");
   private static final int TABLE = 80;
   private static final int MOST_SUSPECTS = 3;
+
+  /** More pins of one kind than these go by their numbers. */
+  private static final int MOST_NAMED = 2;
+
+  /** What to think of before a part is blamed. Common practice, no source. */
+  private static final String DIODE_MODE =
+      "in diode mode a protection diode to ground reads 0.3 to 0.8 V, meters differ by 5 to 15 %,"
+          + " and a board that is a degree warmer reads about 2 mV less: wait after hot air (common"
+          + " practice, no source)";
 
   /** About how a junction's drop changes with temperature, in V/K. Common practice. */
   private static final double PER_KELVIN = -0.002;
@@ -81,7 +93,7 @@ public final class PinsText {
   }
 
   private List<String> cells(PinReport.Line line) {
-    String state = FactWords.of(new org.faultwright.pack.OutcomeId(line.state().value()));
+    String state = FactWords.of(new OutcomeId(line.state().value()));
     return List.of(
         line.point().pin().orElse(""),
         line.point().title(),
@@ -202,26 +214,39 @@ public final class PinsText {
       return;
     }
     page.heading("ODD PINS POINT TO");
+    Map<String, List<PinReport.Line>> alike = new LinkedHashMap<>();
     for (PinReport.Line line : odd) {
-      List<String> suspects =
-          line.pointsTo().stream()
-              .limit(MOST_SUSPECTS)
-              .map(
-                  s ->
-                      s.title()
-                          + (s.p().isPresent()
-                              ? " (" + Figures.percent(Math.min(1, s.p().getAsDouble())) + ")"
-                              : ""))
-              .toList();
-      int more = line.pointsTo().size() - suspects.size();
-      page.bullet(
-          pin(line)
-              + ", "
-              + line.state().value().replace('-', ' ')
-              + ": "
-              + String.join("; ", suspects)
-              + (more > 0 ? "; " + more + " more" : ""));
+      alike.computeIfAbsent(line.state() + ":" + suspects(line), k -> new ArrayList<>()).add(line);
     }
+    alike.values().forEach(lines -> page.bullet(pins(lines) + ": " + suspects(lines.get(0))));
+  }
+
+  /** The pins of one group; of many the numbers alone, which are in the table with their nets. */
+  private static String pins(List<PinReport.Line> lines) {
+    String state = FactWords.of(new OutcomeId(lines.get(0).state().value()));
+    boolean numbers =
+        lines.size() > MOST_NAMED && lines.stream().allMatch(l -> l.point().pin().isPresent());
+    String pins =
+        numbers
+            ? "pins "
+                + Wording.listed(lines.stream().map(l -> l.point().pin().orElseThrow()).toList())
+            : Wording.listed(lines.stream().map(PinsText::pin).toList());
+    return pins + ", " + state;
+  }
+
+  private static String suspects(PinReport.Line line) {
+    List<String> suspects =
+        line.pointsTo().stream()
+            .limit(MOST_SUSPECTS)
+            .map(
+                s ->
+                    s.title()
+                        + (s.p().isPresent()
+                            ? " (" + Figures.percent(Math.min(1, s.p().getAsDouble())) + ")"
+                            : ""))
+            .toList();
+    int more = line.pointsTo().size() - suspects.size();
+    return String.join("; ", suspects) + (more > 0 ? "; " + more + " more" : "");
   }
 
   private void writeToKnow(PinReport report, Optional<PinTable> noted) {
@@ -243,11 +268,38 @@ public final class PinsText {
             .map(PinsText::pin)
             .toList();
     if (!onLimit.isEmpty()) {
+      boolean helps =
+          report.lines().stream()
+              .filter(l -> l.counts().counts() && l.nearLimit())
+              .allMatch(l -> l.judged().readingAgainHelps());
       notes.add(
           Wording.listed(onLimit)
               + (onLimit.size() == 1 ? " lies" : " lie")
-              + " on a limit (?), see under FITS. Reading again with the same meter helps against"
-              + " bad contact only; the meter's own error stays");
+              + " close to a limit (?): by the reading alone the true value is inside with what"
+              + " stands under FITS. "
+              + (helps
+                  ? "Reading again helps: much of the uncertainty is chance"
+                  : "Reading again with the same meter does not help: the meter's own error stays;"
+                      + " another meter or another test tells more"));
+    }
+    long refused =
+        report.lines().stream()
+            .map(l -> l.judged().conformance())
+            .filter(c -> c.inside() && !c.accepted())
+            .count();
+    if (refused > 0) {
+      notes.add(
+          refused
+              + (refused == 1
+                  ? " reading inside its limits is"
+                  : " readings inside their limits are")
+              + " refused by the shop's guard band");
+    }
+    boolean diode =
+        pack.steps().get(report.step()).pinTable().flatMap(Step.PinTable::instrument).stream()
+            .anyMatch(i -> pack.instruments().get(i).meter().diode());
+    if (diode && report.lines().stream().anyMatch(PinReport.Line::isOdd)) {
+      notes.add(DIODE_MODE);
     }
     if (!report.missing().isEmpty()) {
       notes.add(
