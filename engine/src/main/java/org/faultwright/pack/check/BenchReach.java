@@ -28,6 +28,9 @@ final class BenchReach {
   private final List<Switch> switches;
   private final Set<ActivityId> forbidden;
 
+  private final Positions[] onNeeds;
+  private final Positions[] offNeeds;
+
   /** Reachable combinations, one bit for each switch that is on; empty where there are too many. */
   private final Optional<BitSet> combinations;
 
@@ -43,6 +46,8 @@ final class BenchReach {
   BenchReach(Pack pack, Set<ActivityId> forbidden) {
     this.switches = List.copyOf(pack.switches().values());
     this.forbidden = forbidden;
+    this.onNeeds = switches.stream().map(s -> needs(s, true)).toArray(Positions[]::new);
+    this.offNeeds = switches.stream().map(s -> needs(s, false)).toArray(Positions[]::new);
     this.combinations = switches.size() <= MOST_SWITCHES ? Optional.of(walk()) : Optional.empty();
     if (combinations.isEmpty()) {
       grow();
@@ -58,14 +63,56 @@ final class BenchReach {
     return together.stream().allMatch(s -> (s.on() ? canBeOn : canBeOff).get(index(s)));
   }
 
+  /**
+   * A switch that is off in a closed device and may stay on for ever, once the bench has come
+   * there; empty where there is none, or too many switches to tell.
+   */
+  Optional<Switch> leftOpen() {
+    if (combinations.isEmpty()) {
+      return Optional.empty();
+    }
+    int open = 0;
+    for (int i = 0; i < switches.size(); i++) {
+      open |= switches.get(i).closedWhenOff() ? 1 << i : 0;
+    }
+    BitSet reached = combinations.get();
+    BitSet closes = new BitSet();
+    for (int c = reached.nextSetBit(0); c >= 0; c = reached.nextSetBit(c + 1)) {
+      closes.set(c, (c & open) == 0);
+    }
+    boolean grows = true;
+    while (grows) {
+      grows = false;
+      for (int c = reached.nextSetBit(0); c >= 0; c = reached.nextSetBit(c + 1)) {
+        if (!closes.get(c) && leadsInto(c, closes)) {
+          closes.set(c);
+          grows = true;
+        }
+      }
+    }
+    for (int c = reached.nextSetBit(0); c >= 0; c = reached.nextSetBit(c + 1)) {
+      if (!closes.get(c)) {
+        return Optional.of(switches.get(Integer.numberOfTrailingZeros(c & open)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Whether one turn leads from a combination into one of the set. */
+  private boolean leadsInto(int from, BitSet set) {
+    for (int i = 0; i < switches.size(); i++) {
+      Positions needs = (from & 1 << i) == 0 ? onNeeds[i] : offNeeds[i];
+      if (set.get(from ^ 1 << i) && needs.areIn(from)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private BitSet walk() {
     int start = 0;
-    Positions[] onNeeds = new Positions[switches.size()];
-    Positions[] offNeeds = new Positions[switches.size()];
     for (int i = 0; i < switches.size(); i++) {
       start |= switches.get(i).startsOn() ? 1 << i : 0;
-      onNeeds[i] = needs(switches.get(i), true);
-      offNeeds[i] = needs(switches.get(i), false);
     }
     BitSet reached = new BitSet();
     Deque<Integer> open = new ArrayDeque<>(List.of(start));

@@ -48,6 +48,7 @@ public final class PackChecks {
           new LimitAboveRail(),
           new NeedsBothPositions(),
           new SwitchUnreachable(),
+          new NeverClosed(),
           new HoldNeverLifted(),
           new HoldForbidsItsOwnRelease(),
           new HoldForbidsNothing(),
