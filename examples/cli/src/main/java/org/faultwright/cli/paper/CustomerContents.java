@@ -274,9 +274,9 @@ final class CustomerContents {
       parts.add(
           "what follows after "
               + paper.limits().mostSteps()
-              + " steps, and branches that happen in less than "
+              + " steps, branches that happen in less than "
               + Figures.percent(paper.limits().leastP())
-              + " of cases: "
+              + " of cases, and what time did not suffice for: "
               + Figures.percent(Math.min(1, plan.pOpen()))
               + " of cases in all");
     }
