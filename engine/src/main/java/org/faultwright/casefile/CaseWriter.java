@@ -212,6 +212,7 @@ public final class CaseWriter {
     if (setup.knownGood()) {
       keys.put("on", "known-good");
     }
+    setup.board().ifPresent(b -> keys.put("board", b.value()));
     if (setup.celsius().isPresent()) {
       keys.put(
           "temperature",

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.BenchState;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.HistoryId;
@@ -99,12 +100,14 @@ public sealed interface Fact {
    * @param knownGood whether it was taken on a known-good board, to compare with: it tells of the
    *     instrument then, not of the device
    * @param celsius the temperature of what was measured
+   * @param board the board variant of the known-good board; empty: that of the device
    */
   record Setup(
       Optional<String> leads,
       Optional<InstrumentId> instrument,
       boolean knownGood,
-      OptionalDouble celsius) {
+      OptionalDouble celsius,
+      Optional<BoardId> board) {
 
     /** As the pack says. */
     public static final Setup AS_STATED = new Setup(Optional.empty(), Optional.empty());
@@ -112,6 +115,15 @@ public sealed interface Fact {
     /** On the device, at a temperature that is not known. */
     public Setup(Optional<String> leads, Optional<InstrumentId> instrument) {
       this(leads, instrument, false, OptionalDouble.empty());
+    }
+
+    /** On the device, or on a known-good board of its kind. */
+    public Setup(
+        Optional<String> leads,
+        Optional<InstrumentId> instrument,
+        boolean knownGood,
+        OptionalDouble celsius) {
+      this(leads, instrument, knownGood, celsius, Optional.empty());
     }
   }
 

@@ -13,6 +13,7 @@ import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.table.TableProblem;
 import org.faultwright.pack.BenchState;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.HistoryId;
@@ -120,6 +121,11 @@ final class FactForms {
           "on",
           Forms.word(Map.entry("device", false), Map.entry("known-good", true)),
           "known-good: on a board known to be good, to compare with");
+  private static final Key<BoardId> BOARD =
+      Key.optional(
+          "board",
+          Ids.ref(Kind.BOARD, BoardId::new),
+          "the board variant of the known-good board, where it is not that of the device");
   private static final Key<YamlScalar> TEMPERATURE =
       Key.optional("temperature", AS_WRITTEN, "how warm it was, such as 25 °C");
   private static final Key<StepId> PINS =
@@ -202,13 +208,23 @@ final class FactForms {
                         LEADS,
                         INSTRUMENT,
                         ON,
+                        BOARD,
                         TEMPERATURE,
                         LABEL)
                     .exactlyOneOf(VALUE, READS),
                 labelled(this::reading))
             .or(
                 Block.of(
-                    "pins-fact", PINS, VALUES, TURNED, LEADS, INSTRUMENT, ON, TEMPERATURE, LABEL),
+                    "pins-fact",
+                    PINS,
+                    VALUES,
+                    TURNED,
+                    LEADS,
+                    INSTRUMENT,
+                    ON,
+                    BOARD,
+                    TEMPERATURE,
+                    LABEL),
                 this::pins)
             .or(Block.of("did-fact", DID, PART, LABEL), labelled(this::did))
             .or(Block.of("bench-fact", BENCH, LABEL), labelled(this::bench))
@@ -385,7 +401,19 @@ final class FactForms {
         f.get(TEMPERATURE)
             .flatMap(
                 s -> Quantities.of(s, Dimension.TEMPERATURE, f.scope().at(TEMPERATURE.name())));
-    if (f.spoilt(INSTRUMENT) || f.spoilt(ON) || f.wrote(TEMPERATURE) && celsius.isEmpty()) {
+    if (f.spoilt(INSTRUMENT)
+        || f.spoilt(ON)
+        || f.spoilt(BOARD)
+        || f.wrote(TEMPERATURE) && celsius.isEmpty()) {
+      return Optional.empty();
+    }
+    if (f.get(BOARD).isPresent() && !f.get(ON).orElse(false)) {
+      f.scope()
+          .error(
+              FormatRule.KEY_NOT_NEEDED,
+              f.keyAt(BOARD),
+              "'board' of a reading goes with 'on: known-good'",
+              "the board of the device stands at the head of the case");
       return Optional.empty();
     }
     return Optional.of(
@@ -393,7 +421,8 @@ final class FactForms {
             f.get(LEADS),
             f.get(INSTRUMENT),
             f.get(ON).orElse(false),
-            celsius.map(q -> OptionalDouble.of(q.si())).orElse(OptionalDouble.empty())));
+            celsius.map(q -> OptionalDouble.of(q.si())).orElse(OptionalDouble.empty()),
+            f.get(BOARD)));
   }
 
   private Optional<Labelled> pins(Fields f) {

@@ -1,6 +1,7 @@
 package org.faultwright.casefile;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.faultwright.measurement.Accuracy;
 import org.faultwright.measurement.Meter;
 import org.faultwright.measurement.ReadingValue;
@@ -40,6 +41,32 @@ public record ReadingUncertainty(double systematic, double random) {
     return at(instrument(pack, step, Optional.empty()), point, scale(point));
   }
 
+  /**
+   * The largest value that a reading of a point can show with an instrument, in SI units; beyond it
+   * the display says over-range. Empty: not known.
+   *
+   * @param stated the instrument that the case states, if it does
+   */
+  public static OptionalDouble largest(
+      Pack pack, Step step, Point point, Optional<InstrumentId> stated) {
+    return instrument(pack, step, stated)
+        .map(i -> i.meter().largest(point.reference().dimension()))
+        .orElse(OptionalDouble.empty());
+  }
+
+  /** The uncertainty of a value that one reads with an instrument at a point. */
+  public static ReadingUncertainty at(
+      Pack pack, Step step, Point point, Optional<InstrumentId> stated, double value) {
+    return at(instrument(pack, step, stated), point, value);
+  }
+
+  /** The value of one count of the display at a reading, in SI units. */
+  public static double count(Pack pack, Step step, Point point, Fact.ReadingTaken taken) {
+    double value =
+        taken.value() instanceof ReadingValue.Measured m ? m.quantity().si() : scale(point);
+    return accuracy(instrument(pack, step, taken.setup().instrument()), point, value).resolution();
+  }
+
   /** Both parts together. */
   public double combined() {
     return Math.hypot(systematic, random);
@@ -52,18 +79,21 @@ public record ReadingUncertainty(double systematic, double random) {
   }
 
   private static ReadingUncertainty at(Optional<Instrument> instrument, Point point, double value) {
-    Accuracy a =
-        instrument
-            .map(Instrument::meter)
-            .orElse(Meter.UNKNOWN)
-            .accuracyAt(
-                value,
-                instrument
-                    .flatMap(Instrument::accuracy)
-                    .orElse(Accuracy.whenUnstated(point.reference().dimension())));
+    Accuracy a = accuracy(instrument, point, value);
     double systematic = new Accuracy(a.ofReading(), a.absolute(), 0).standardUncertainty(value);
     double random = new Accuracy(0, 0, a.resolution()).standardUncertainty(value);
     return new ReadingUncertainty(systematic, random);
+  }
+
+  private static Accuracy accuracy(Optional<Instrument> instrument, Point point, double value) {
+    return instrument
+        .map(Instrument::meter)
+        .orElse(Meter.UNKNOWN)
+        .accuracyAt(
+            value,
+            instrument
+                .flatMap(Instrument::accuracy)
+                .orElse(Accuracy.whenUnstated(point.reference().dimension())));
   }
 
   /** The order of magnitude of readings at a point, in SI units. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.ReadingCorrection;
@@ -13,6 +14,7 @@ import org.faultwright.casefile.SharedSetup;
 import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.InstrumentId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
@@ -37,7 +39,8 @@ record PointReadings(
     implements SetupReadings {
 
   static PointReadings of(
-      Pack pack, Step step, Point point, ReadingModel model, List<Fact.ReadingTaken> readings) {
+      Pack pack, Step step, Point point, ReadingModel unlimited, List<Fact.ReadingTaken> readings) {
+    ReadingModel model = limited(pack, step, point, unlimited, readings);
     Map<SharedSetup, List<Fact.ReadingTaken>> bySetup = new TreeMap<>();
     for (Fact.ReadingTaken r : readings) {
       if (r.value() instanceof ReadingValue.Measured) {
@@ -64,6 +67,24 @@ record PointReadings(
     }
     return new PointReadings(
         model, all.withMean(sum / precision), Optional.empty(), 0, 1 / Math.sqrt(precision));
+  }
+
+  /** The model for instruments that show no more than so much: the least of those that did not. */
+  private static ReadingModel limited(
+      Pack pack, Step step, Point point, ReadingModel model, List<Fact.ReadingTaken> readings) {
+    double most = Double.POSITIVE_INFINITY;
+    double u = 0;
+    for (Fact.ReadingTaken r : readings) {
+      if (r.value() instanceof ReadingValue.OverRange) {
+        Optional<InstrumentId> with = r.setup().instrument();
+        OptionalDouble largest = ReadingUncertainty.largest(pack, step, point, with);
+        if (largest.isPresent() && largest.getAsDouble() < most) {
+          most = largest.getAsDouble();
+          u = ReadingUncertainty.at(pack, step, point, with, most).combined();
+        }
+      }
+    }
+    return Double.isInfinite(most) ? model : model.showingUpTo(most, u);
   }
 
   private static PointReadings ofOneSetup(

@@ -19,6 +19,7 @@ import org.faultwright.pack.StepId;
  * @param missing the points of the step that were not read
  * @param alike what the readings say of the systematic error that they share, where they say that
  *     it is large; empty: nothing much
+ * @param differences of readings that were taken to be compared, in the order of the lines
  * @param posterior how likely the causes are with all facts; empty where nothing ranks
  */
 public record PinReport(
@@ -26,12 +27,14 @@ public record PinReport(
     List<Line> lines,
     List<Point> missing,
     Optional<Alike> alike,
+    List<Difference> differences,
     Optional<Posterior> posterior) {
 
   /** Copies the lists. */
   public PinReport {
     lines = List.copyOf(lines);
     missing = List.copyOf(missing);
+    differences = List.copyOf(differences);
   }
 
   /**
@@ -80,6 +83,25 @@ public record PinReport(
       return !state.equals(StateId.NORMAL);
     }
   }
+
+  /**
+   * How far a reading lies from another one of the same setup, whose error it shares: of a point
+   * that should read alike, or of the same point on a known-good board.
+   *
+   * @param line the fact that is the reading
+   * @param with the fact that it is compared with
+   * @param other the point of that
+   * @param onKnownGood whether it was taken on a known-good board
+   * @param difference what the reading lies above it, in SI units, beyond what the references do
+   * @param uncertainty standard uncertainty of the difference, without what both share
+   */
+  public record Difference(
+      FactId line,
+      FactId with,
+      Point other,
+      boolean onKnownGood,
+      double difference,
+      double uncertainty) {}
 
   /**
    * Whether a reading counts.

@@ -85,6 +85,7 @@ final class PinReporting {
         lines,
         missing,
         alike(facts),
+        new Differences(compiled, step, findings).among(facts),
         belief.map(b -> Answering.posterior(compiled, b, Set.of())));
   }
 

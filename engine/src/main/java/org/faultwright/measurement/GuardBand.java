@@ -52,7 +52,8 @@ public record GuardBand(double factor, double u) {
       OptionalDouble low = moved(w.low(), width());
       OptionalDouble high = moved(w.high(), -width());
       return low.isEmpty() || high.isEmpty() || low.getAsDouble() < high.getAsDouble()
-          ? Optional.of(new Reference.Within(w.dimension(), low, high))
+          ? Optional.of(
+              new Reference.Within(w.dimension(), low, high, w.byFactor() && low.getAsDouble() > 0))
           : Optional.empty();
     }
     return Optional.of(normal);

@@ -1,6 +1,7 @@
 package org.faultwright.measurement;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -20,7 +21,7 @@ public record Meter(
     OptionalDouble testCurrent,
     OptionalDouble inputResistance,
     OptionalDouble leadResistance,
-    OptionalDouble largest,
+    Optional<Quantity> largest,
     List<Range> ranges) {
 
   /** Nothing known. */
@@ -30,14 +31,14 @@ public record Meter(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
-          OptionalDouble.empty(),
+          Optional.empty(),
           List.of());
 
   /** Checks the domain. */
   public Meter {
     positive("testCurrent", testCurrent);
     positive("inputResistance", inputResistance);
-    positive("largest", largest);
+    positive("largest", largestOf(largest));
     if (leadResistance.isPresent() && !(leadResistance.getAsDouble() >= 0)) {
       throw new IllegalArgumentException(
           "leadResistance must not be negative: " + leadResistance.getAsDouble());
@@ -49,6 +50,15 @@ public record Meter(
             "ranges must ascend: " + ranges.get(i - 1).upTo() + ", " + ranges.get(i).upTo());
       }
     }
+  }
+
+  private static OptionalDouble largestOf(Optional<Quantity> q) {
+    return q.map(x -> OptionalDouble.of(x.si())).orElse(OptionalDouble.empty());
+  }
+
+  /** The largest value that it shows of a kind of quantity, in SI units; empty: not known. */
+  public OptionalDouble largest(Dimension kind) {
+    return largestOf(largest.filter(q -> q.dimension() == kind));
   }
 
   private static void positive(String name, OptionalDouble value) {

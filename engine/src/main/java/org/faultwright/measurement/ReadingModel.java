@@ -61,6 +61,9 @@ public final class ReadingModel {
 
   private final double[] pOver;
 
+  /** The largest value that is shown, in SI units; infinite: not known. */
+  private final double largest;
+
   /**
    * A state off normal.
    *
@@ -76,14 +79,42 @@ public final class ReadingModel {
       Reference normal,
       List<String> names,
       List<StateDensity> states,
-      boolean[] onlyNamed) {
+      boolean[] onlyNamed,
+      double largest,
+      double u) {
     this.typical = typical;
     this.normal = normal;
     this.dimension = normal.dimension();
     this.names = names;
     this.states = states;
     this.onlyNamed = onlyNamed;
-    this.pOver = withMisread(states.stream().mapToDouble(StateDensity::pOver).toArray(), 1, 0);
+    this.largest = largest;
+    this.pOver =
+        withMisread(
+            states.stream().mapToDouble(s -> s.pOver() + pBeyond(s, u)).toArray(),
+            1,
+            Double.isInfinite(largest) ? 0 : 1 - pAnything(largest) + pAnything(-largest));
+  }
+
+  private double pBeyond(StateDensity s, double u) {
+    return Double.isInfinite(largest)
+        ? 0
+        : Math.max(0, 1 - s.pOver() - s.cdf(largest, u) + s.cdf(-largest, u));
+  }
+
+  /**
+   * The same point, read with an instrument that shows no more than so much, either side of 0: what
+   * lies beyond reads over-range.
+   *
+   * @param most in SI units, above 0; infinite: not known
+   * @param u standard uncertainty of a reading there, in SI units, from 0
+   */
+  public ReadingModel showingUpTo(double most, double u) {
+    if (!(most > 0)) {
+      throw new IllegalArgumentException("most must be above 0: " + most);
+    }
+    checkUncertainty("u", u);
+    return new ReadingModel(typical, normal, names, states, onlyNamed, most, u);
   }
 
   /**
@@ -117,7 +148,14 @@ public final class ReadingModel {
         states.add(states.get(0));
       }
     }
-    return new ReadingModel(typical, normal, List.copyOf(names), List.copyOf(states), onlyNamed);
+return new ReadingModel(
+        typical,
+        normal,
+        List.copyOf(names),
+        List.copyOf(states),
+        onlyNamed,
+        Double.POSITIVE_INFINITY,
+        0);
   }
 
   /**
@@ -333,16 +371,14 @@ public final class ReadingModel {
     for (int i = 0; i < grid.length; i++) {
       classes[i] = classOf(grid[i], u);
     }
-    double[] below = new double[states.size()];
+    double[] below =
+        Double.isInfinite(largest) ? new double[states.size()] : cumulatives(-largest, u);
     for (int i = 0; i < grid.length; i++) {
       boolean last = i == grid.length - 1;
       if (!last && classes[i] == classes[i + 1]) {
         continue;
       }
-      double[] upTo =
-          last
-              ? Arrays.stream(pOver).map(p -> 1 - p).toArray()
-              : cumulatives(border(grid[i], grid[i + 1], u), u);
+      double[] upTo = last ? upToTheLargest(u) : cumulatives(border(grid[i], grid[i + 1], u), u);
       for (int s = 0; s < below.length; s++) {
         confusion[s][classes[i]] += Math.max(0, upTo[s] - below[s]);
       }
@@ -354,11 +390,21 @@ public final class ReadingModel {
     return confusion;
   }
 
+  private double[] upToTheLargest(double u) {
+    return Double.isInfinite(largest)
+        ? Arrays.stream(pOver).map(p -> 1 - p).toArray()
+        : cumulatives(largest, u);
+  }
+
   private double[] grid(double u) {
     List<Double> marks = new ArrayList<>();
     states.forEach(s -> s.marks(u, marks));
     if (marks.isEmpty()) {
       marks.add(0.0);
+    }
+    if (Double.isFinite(largest)) {
+      marks.removeIf(mark -> Math.abs(mark) > largest);
+      marks.addAll(List.of(-largest, largest));
     }
     return marks.stream().mapToDouble(Double::doubleValue).sorted().distinct().toArray();
   }
@@ -409,8 +455,12 @@ public final class ReadingModel {
 
   /** P(measured, and at most y) in each state. */
   private double[] cumulatives(double y, double noise) {
-    double anything = 0.5 + Math.atan((y - typical.centre()) / typical.size()) / Math.PI;
-    return withMisread(states.stream().mapToDouble(s -> s.cdf(y, noise)).toArray(), 0, anything);
+    return withMisread(
+        states.stream().mapToDouble(s -> s.cdf(y, noise)).toArray(), 0, pAnything(y));
+  }
+
+  private double pAnything(double y) {
+    return 0.5 + Math.atan((y - typical.centre()) / typical.size()) / Math.PI;
   }
 
   /** Mixes in the misread. */

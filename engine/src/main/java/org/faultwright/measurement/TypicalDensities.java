@@ -49,8 +49,11 @@ final class TypicalDensities {
   /** Softness of the limits: a reference with a tolerance has no sharp edge. */
   private final double blur;
 
-  /** Density of the normal state at its limits. */
-  private final double atLimit;
+  /** Density of the normal state at its lower limit. */
+  private final double atLow;
+
+  /** Density of the normal state at its upper limit. */
+  private final double atHigh;
 
   TypicalDensities(Reference normal) {
     this.normal = normal;
@@ -61,25 +64,34 @@ final class TypicalDensities {
       size = nonZero(Math.abs(a.nominal()));
       blur = a.tolerance() / 2;
       // Half of a neighbour that starts at the limit lies on this side of it once it is blurred.
-      atLimit = 2 * AT_TWO_SIGMA / blur;
+      atLow = 2 * AT_TWO_SIGMA / blur;
+      atHigh = atLow;
     } else if (normal instanceof Within w) {
       low = w.low();
       high = w.high();
       size = nonZero(Math.max(Math.abs(low.orElse(0)), Math.abs(high.orElse(0))));
       blur = 0;
-      atLimit =
+      double even =
           low.isPresent() && high.isPresent()
               ? 1 / (high.getAsDouble() - low.getAsDouble())
               : high.isPresent() && hasFloor(high.getAsDouble())
                   ? 1 / high.getAsDouble()
                   : AT_LIMIT / size;
+      atLow = w.byFactor() ? AT_TWO_SIGMA / (low.getAsDouble() * spread(w)) : even;
+      atHigh = w.byFactor() ? AT_TWO_SIGMA / (high.getAsDouble() * spread(w)) : even;
     } else {
       low = OptionalDouble.empty();
       high = OptionalDouble.empty();
       size = dimension.typical();
       blur = 0;
-      atLimit = AT_LIMIT / size;
+      atLow = AT_LIMIT / size;
+      atHigh = atLow;
     }
+  }
+
+  /** Standard deviation of the logarithm: the limits lie two of them from the middle. */
+  private static double spread(Within w) {
+    return Math.log(w.high().getAsDouble() / w.low().getAsDouble()) / 4;
   }
 
   /** The yardstick of this point, above 0: the normal value, or an everyday one. */
@@ -108,6 +120,10 @@ final class TypicalDensities {
     }
     if (!(reference instanceof Within w)) {
       return Mixture.overRange();
+    }
+    if (w.byFactor()) {
+      double middle = Math.log(w.low().getAsDouble()) + 2 * spread(w);
+      return new Mixture(0).logBell(middle, spread(w));
     }
     if (w.low().isPresent() && w.high().isPresent()) {
       return new Mixture(0).box(w.low().getAsDouble(), w.high().getAsDouble(), 0);
@@ -171,7 +187,7 @@ final class TypicalDensities {
 
   private StateDensity above(double pOver) {
     double limit = high.orElse(low.orElse(0));
-    return away(new Mixture(pOver), limit, AT_LIMIT / atLimit, blur);
+    return away(new Mixture(pOver), limit, AT_LIMIT / atHigh, blur);
   }
 
   /**
@@ -190,13 +206,13 @@ final class TypicalDensities {
     }
     double limit = low.getAsDouble();
     if (!hasFloor(limit)) {
-      return away(new Mixture(0), limit, -AT_LIMIT / atLimit, blur);
+      return away(new Mixture(0), limit, -AT_LIMIT / atLow, blur);
     }
-    if (atLimit * limit < 1) {
+    if (atLow * limit < 1) {
       // The limit is so wide that a plain box would be denser than normal: leave the rest deeper.
-      return new Mixture(0).part(atLimit * limit, 0, limit, blur).box(0, limit / 2, 0);
+      return new Mixture(0).part(atLow * limit, 0, limit, blur).box(0, limit / 2, 0);
     }
-    double width = AT_LIMIT / atLimit;
+    double width = AT_LIMIT / atLow;
     Mixture mixture = new Mixture(0);
     while (width < limit) {
       mixture.part(NEARER_PART, limit, limit - width, blur);

@@ -3,6 +3,8 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.pack.Pack;
@@ -54,7 +56,14 @@ final class ReadingsFacet extends Facet {
             .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
             .toList();
     double u = ReadingUncertainty.expected(pack, step, point).combined();
-    return ReadingModel.of(point.reference(), ranges).confusion(u);
+    ReadingModel model = ReadingModel.of(point.reference(), ranges);
+    OptionalDouble largest = ReadingUncertainty.largest(pack, step, point, Optional.empty());
+    if (largest.isPresent()) {
+      double most = largest.getAsDouble();
+      double there = ReadingUncertainty.at(pack, step, point, Optional.empty(), most).combined();
+      return model.showingUpTo(most, there).confusion(u);
+    }
+    return model.confusion(u);
   }
 
   private static List<Seen> outcomes(List<Point> points) {

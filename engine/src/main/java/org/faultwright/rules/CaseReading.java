@@ -1,5 +1,7 @@
 package org.faultwright.rules;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -11,9 +13,11 @@ import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
+import org.faultwright.casefile.SharedSetup;
 import org.faultwright.casefile.Told;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.BoardId;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
@@ -96,9 +100,10 @@ final class CaseReading {
   /**
    * The facts for the rules.
    *
+   * @param board the board of the device, where it is known
    * @throws IllegalArgumentException when facts are not in order, or speak of what the pack lacks
    */
-  List<Object> read(List<Told> facts, Attempts attempts) {
+  List<Object> read(List<Told> facts, Attempts attempts, Optional<BoardId> board) {
     List<Object> read = new ArrayList<>();
     attempts.made().forEach(a -> read.add(new Attempted(a.fact(), a.step(), a.touched())));
     int last = 0;
@@ -109,12 +114,13 @@ final class CaseReading {
             "facts must be in order of telling: " + told.id() + " after #" + last);
       }
       last = told.id().number();
-      read(told, attempts.epochOf(told.id()), times).ifPresent(read::add);
+      read(told, attempts.epochOf(told.id()), times, board).ifPresent(read::add);
     }
     return read;
   }
 
-  private Optional<Object> read(Told told, int epoch, Map<StepId, Integer> times) {
+  private Optional<Object> read(
+      Told told, int epoch, Map<StepId, Integer> times, Optional<BoardId> board) {
     FactId id = told.id();
     Fact fact = told.fact();
     if (fact instanceof Fact.Complained f) {
@@ -134,8 +140,11 @@ final class CaseReading {
     } else if (fact instanceof Fact.OutcomeSeen f) {
       return Optional.of(outcome(id, f, epoch));
     } else if (fact instanceof Fact.ReadingTaken f) {
-      // one of a known-good board tells nothing of the device
-      return f.setup().knownGood() ? Optional.empty() : Optional.of(reading(id, f, epoch));
+      ReadingTold reading = reading(id, f, epoch, board);
+      // one of a known-good board tells nothing of the device; but it may have to be said why
+      return f.setup().knownGood() && reading.ruledOut().isEmpty()
+          ? Optional.empty()
+          : Optional.of(reading);
     } else if (fact instanceof Fact.StepDone f) {
       Step step = known(pack.steps(), f.step());
       return Optional.of(
@@ -181,12 +190,14 @@ final class CaseReading {
         proves.isPresent() && seen.outcome().equals(outcomes.get(0)));
   }
 
-  private ReadingTold reading(FactId id, Fact.ReadingTaken taken, int epoch) {
+  private ReadingTold reading(
+      FactId id, Fact.ReadingTaken taken, int epoch, Optional<BoardId> board) {
     At at = points.get(taken.point());
     if (at == null) {
       throw new IllegalArgumentException("point must be one of the pack: " + taken.point());
     }
-    double u = ReadingUncertainty.of(pack, at.step, at.point, taken).combined();
+    ReadingUncertainty of = ReadingUncertainty.of(pack, at.step, at.point, taken);
+    double u = of.combined();
     ReadingValue value = ReadingCorrection.of(pack, at.step, at.point, taken).value();
     int state = at.model.classify(value, u);
     return new ReadingTold(
@@ -196,15 +207,33 @@ final class CaseReading {
         epoch,
         at.step.id(),
         taken,
-        u,
+        value,
+        SharedSetup.of(at.step, taken),
+        of,
+        ReadingUncertainty.count(pack, at.step, at.point, taken),
         state == 0 ? StateId.NORMAL : at.point.states().get(state - 1).id(),
         at.model.nearLimit(value, u),
         at.step.conditions().bench(),
-        ruledOut(at.step, taken.setup()));
+        ruledOut(at, taken.setup(), board));
   }
 
-  private static Optional<String> ruledOut(Step step, Fact.Setup setup) {
-    Step.PinTable table = step.pinTable().orElseThrow();
+  private static Optional<String> ruledOut(At at, Fact.Setup setup, Optional<BoardId> board) {
+    Step.PinTable table = at.step.pinTable().orElseThrow();
+    Optional<BoardId> of = setup.knownGood() ? setup.board().or(() -> board) : board;
+    if (differs(setup.board(), board)) {
+      return Optional.of(
+          "it was taken on a known-good board "
+              + setup.board().get()
+              + ", and this device is "
+              + board.get());
+    }
+    if (of.isPresent() && !at.point.boards().isEmpty() && !at.point.boards().contains(of.get())) {
+      return Optional.of(
+          "the point is one of board "
+              + at.point.boards().stream().map(BoardId::value).collect(joining(", "))
+              + ", and this is "
+              + of.get());
+    }
     if (differs(setup.leads(), table.leads())) {
       return Optional.of(
           "it was taken with the leads "

@@ -65,7 +65,7 @@ public final class WorkingMemory implements AutoCloseable {
   public Findings conclude(List<Told> facts) {
     requireOpen();
     Attempts attempts = rules.reading().attempts(facts);
-    List<Object> read = rules.reading().read(facts, attempts);
+    List<Object> read = rules.reading().read(facts, attempts, intake.board());
     handIn(read);
     fire();
     Concluded standing = Concluded.in(session);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +18,7 @@ class MeterReference {
         OptionalDouble.empty(),
         OptionalDouble.of(ohms),
         OptionalDouble.empty(),
-        OptionalDouble.empty(),
+        Optional.empty(),
         List.of());
   }
 
@@ -42,7 +43,7 @@ class MeterReference {
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
-            OptionalDouble.empty(),
+            Optional.empty(),
             List.of(new Meter.Range(6, fine)));
     assertThat(meter.accuracyAt(-5.9, coarse)).isEqualTo(fine);
     assertThat(meter.accuracyAt(6, coarse)).isEqualTo(fine);
@@ -76,7 +77,7 @@ class MeterReference {
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),
-                    OptionalDouble.empty(),
+                    Optional.empty(),
                     List.of(new Meter.Range(6, any), new Meter.Range(6, any))))
         .hasMessage("ranges must ascend: 6.0, 6.0");
   }

@@ -42,7 +42,10 @@ class ReadingModelProperty {
     Arbitrary<Reference> atLeast =
         value.map(v -> new Within(V, OptionalDouble.of(v), OptionalDouble.empty()));
     Arbitrary<Reference> over = Arbitraries.just(new Reference.OverRange(V));
-    return Arbitraries.oneOf(around, within, atMost, atLeast, over);
+    Arbitrary<Reference> byFactor =
+        Combinators.combine(value, Arbitraries.doubles().between(1.2, 30))
+            .as((v, f) -> Within.ofFactor(V, v, f));
+    return Arbitraries.oneOf(around, within, atMost, atLeast, over, byFactor);
   }
 
   /** A model with all states that the reference allows. */
@@ -90,6 +93,37 @@ class ReadingModelProperty {
     for (double total : sum) {
       // What lies beyond 99 kV: the tails of the floor, and of states without an upper end.
       assertThat(total).isCloseTo(1, within(0.003));
+    }
+  }
+
+  /** What an instrument cannot show reads over-range: nothing gets lost, in no state. */
+  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
+  void whatIsBeyondTheInstrument_readsOverRange(
+      @ForAll("references") Reference normal,
+      @ForAll @Scale(4) @DoubleRange(min = 0.002, max = 0.2) double u,
+      @ForAll @Scale(4) @DoubleRange(min = 0.2, max = 4) double part) {
+    double size = size(normal);
+    double largest = part * size;
+    ReadingModel model = model(normal).showingUpTo(largest, u * size);
+    double[] sum = model.likelihood(List.of(new ReadingValue.OverRange(V)), 0, 0);
+    int cells = 20_000;
+    for (int i = 0; i < cells; i++) {
+      double y = largest * (2 * (i + 0.5) / cells - 1);
+      double[] density = model.likelihood(List.of(volts(y)), 0, u * size);
+      for (int s = 0; s < sum.length; s++) {
+        sum[s] += density[s] * 2 * largest / cells;
+      }
+    }
+    for (double total : sum) {
+      assertThat(total).isCloseTo(1, within(1e-4));
+    }
+    for (double[] row : model.confusion(u * size)) {
+      double rowSum = 0;
+      for (double p : row) {
+        assertThat(p).isBetween(0.0, 1.0);
+        rowSum += p;
+      }
+      assertThat(rowSum).isCloseTo(1, within(ROUNDING));
     }
   }
 

@@ -3,6 +3,7 @@ package org.faultwright.oracle;
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.toList;
 
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -86,11 +87,30 @@ public record ModelledReadings(Pack pack) implements ReadingLikelihood {
     return new PairModel.Reading(summed.mean(), summed.offset(), summed.noise());
   }
 
+  /** An instrument that read over-range shows no more than so much; of several the least. */
+  private ReadingModel limited(Point point, List<Fact.ReadingTaken> readings) {
+    Step step = stepOf(point);
+    return readings.stream()
+        .filter(r -> r.value() instanceof ReadingValue.OverRange)
+        .map(r -> r.setup().instrument())
+        .filter(i -> ReadingUncertainty.largest(pack, step, point, i).isPresent())
+        .min(
+            Comparator.comparingDouble(
+                i -> ReadingUncertainty.largest(pack, step, point, i).getAsDouble()))
+        .map(
+            i -> {
+              double most = ReadingUncertainty.largest(pack, step, point, i).getAsDouble();
+              return model(point)
+                  .showingUpTo(most, ReadingUncertainty.at(pack, step, point, i, most).combined());
+            })
+        .orElse(model(point));
+  }
+
   /** What readings of a point come to. */
   private record Summed(double mean, double offset, double noise) {}
 
   private double[] of(Point point, List<Fact.ReadingTaken> readings, Optional<Double> z) {
-    ReadingModel model = model(point);
+    ReadingModel model = limited(point, readings);
     List<ReadingValue> values = readings.stream().map(r -> corrected(point, r)).toList();
     Summed summed = summed(point, readings, z);
     return model.likelihood(

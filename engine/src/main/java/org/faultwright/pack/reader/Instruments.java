@@ -60,7 +60,14 @@ final class Instruments {
       Key.optional("shows-up-to", Quantities.ANY, "the largest value it shows; beyond is OL");
   private static final Key<Quantity> UP_TO =
       Key.required("up-to", Quantities.ANY, "the largest value of the range");
-  private static final Key<List<Meter.Range>> RANGES =
+
+  private record RangeRead(Quantity upTo, Accuracy accuracy) {
+    Meter.Range range() {
+      return new Meter.Range(upTo.si(), accuracy);
+    }
+  }
+
+  private static final Key<List<RangeRead>> RANGES =
       Key.optional(
           "ranges",
           Forms.list(
@@ -69,7 +76,7 @@ final class Instruments {
                       .atLeastOneOf(OF_READING, COUNT),
                   f ->
                       f.complete()
-                          ? accuracy(f).map(a -> new Meter.Range(f.need(UP_TO).si(), a))
+                          ? accuracy(f).map(a -> new RangeRead(f.need(UP_TO), a))
                           : Optional.empty())),
           "its ranges, the smallest first, each with its own accuracy");
 
@@ -115,8 +122,8 @@ final class Instruments {
               si(f.get(TEST_CURRENT)),
               si(f.get(INPUT_RESISTANCE)),
               si(f.get(LEAD_RESISTANCE)),
-              si(f.get(SHOWS_UP_TO)),
-              f.get(RANGES).orElse(List.of())));
+              f.get(SHOWS_UP_TO).or(() -> endOfRanges(f)),
+              f.get(RANGES).orElse(List.of()).stream().map(RangeRead::range).toList()));
     } catch (IllegalArgumentException e) {
       f.scope()
           .error(
@@ -128,6 +135,14 @@ final class Instruments {
               "look at its values above 0, and let its ranges ascend");
       return Optional.empty();
     }
+  }
+
+  /** Where it states no accuracy beyond its ranges, it shows nothing beyond them. */
+  private static Optional<Quantity> endOfRanges(Fields f) {
+    List<RangeRead> ranges = f.get(RANGES).orElse(List.of());
+    return f.wrote(ACCURACY) || ranges.isEmpty()
+        ? Optional.empty()
+        : Optional.of(ranges.get(ranges.size() - 1).upTo());
   }
 
   private static OptionalDouble si(Optional<Quantity> q) {

@@ -3,6 +3,8 @@ package org.faultwright.pack.reader;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.ReadingValue;
@@ -18,6 +20,7 @@ import org.faultwright.pack.format.Quantities;
 import org.faultwright.pack.format.Scope;
 import org.faultwright.pack.format.Shape;
 import org.faultwright.pack.yaml.YamlNode;
+import org.faultwright.pack.yaml.YamlNode.YamlList;
 import org.faultwright.pack.yaml.YamlNode.YamlMap;
 import org.faultwright.pack.yaml.YamlNode.YamlScalar;
 import org.faultwright.problem.Span;
@@ -31,12 +34,21 @@ final class References {
     /** A value, or {@code OL}. */
     record Value(YamlScalar text) implements Written {}
 
+    /** What some known-good devices read. */
+    record Samples(List<Quantity> of, Span at) implements Written {}
+
     /** Limits. */
     record Limits(Optional<Quantity> low, Optional<Quantity> high, Span at) implements Written {}
   }
 
   private static final Key<Quantity> LOW = Key.optional("low", Quantities.ANY, "the lower limit");
   private static final Key<Quantity> HIGH = Key.optional("high", Quantities.ANY, "the upper limit");
+
+  private static final Key<List<Quantity>> SAMPLES =
+      Key.optional(
+          "samples",
+          Forms.list(Quantities.ANY),
+          "what some known-good devices read, one reading each: [0.452 V, 0.449 V, 0.456 V]");
 
   /** A reference. */
   static final Form<Written> FORM =
@@ -45,7 +57,9 @@ final class References {
               "a value with a unit, OL, or limits",
               new Shape.Text(),
               (s, scope) -> Optional.of(new Written.Value(s))),
-          Forms.built(Block.of("limits", LOW, HIGH).atLeastOneOf(LOW, HIGH), References::limits));
+          Forms.built(
+              Block.of("limits", LOW, HIGH, SAMPLES).atLeastOneOf(LOW, HIGH, SAMPLES),
+              References::limits));
 
   /** The tolerance of a value: a part of it, or a value with a unit. */
   static final Key<YamlScalar> TOLERANCE =
@@ -53,13 +67,28 @@ final class References {
           "tolerance",
           Forms.scalar(
               "a tolerance such as 8 % or 0.05 V", new Shape.Text(), (s, scope) -> Optional.of(s)),
-          "half-width around the value: 8 % or 0.05 V; about 95 of 100 good devices lie within");
+          "half-width around the value: 8 % or 0.05 V, or a factor either way: x3; about 95 of 100"
+              + " good devices lie within");
+
+  private static final Pattern FACTOR = Pattern.compile("x(\\d{1,6}(?:\\.\\d{1,6})?)");
 
   private References() {}
 
   private static Optional<Written> limits(Fields f) {
     Optional<Quantity> low = f.get(LOW);
     Optional<Quantity> high = f.get(HIGH);
+    if (f.wrote(SAMPLES)) {
+      if (f.wrote(LOW) || f.wrote(HIGH)) {
+        f.scope()
+            .error(
+                FormatRule.KEY_NOT_NEEDED,
+                f.keyAt(SAMPLES),
+                "'samples' stands beside a limit in " + f.scope().owner(),
+                "write either what known-good devices read, or limits");
+        return Optional.empty();
+      }
+      return f.get(SAMPLES).flatMap(samples -> samples(samples, f));
+    }
     if (!f.complete() || f.spoilt(LOW) || f.spoilt(HIGH)) {
       return Optional.empty();
     }
@@ -79,6 +108,30 @@ final class References {
       }
     }
     return Optional.of(new Written.Limits(low, high, f.at()));
+  }
+
+  private static Optional<Written> samples(List<Quantity> samples, Fields f) {
+    long different = samples.stream().map(Quantity::si).distinct().count();
+    if (different < 2) {
+      f.scope()
+          .error(
+              FormatRule.BAD_LIMITS,
+              f.at(SAMPLES),
+              "the samples of " + f.scope().owner() + " do not say how far good devices differ",
+              "give readings of two or more devices that differ, or a value with its tolerance");
+      return Optional.empty();
+    }
+    for (Quantity sample : samples) {
+      if (sample.dimension() != samples.get(0).dimension()) {
+        wrongKind(
+            f.at(SAMPLES),
+            samples.get(0).dimension(),
+            sample.dimension(),
+            f.scope().at(SAMPLES.name()));
+        return Optional.empty();
+      }
+    }
+    return Optional.of(new Written.Samples(samples, f.at()));
   }
 
   private static void wrongKind(Span at, Dimension wanted, Dimension found, Scope scope) {
@@ -109,6 +162,11 @@ final class References {
     } else if (reference instanceof YamlMap map) {
       return map.value("low")
           .or(() -> map.value("high"))
+          .or(
+              () ->
+                  map.value(SAMPLES.name())
+                      .filter(YamlList.class::isInstance)
+                      .flatMap(list -> ((YamlList) list).items().stream().findFirst()))
           .filter(YamlScalar.class::isInstance)
           .flatMap(References::kind);
     }
@@ -139,6 +197,15 @@ final class References {
               + " is none",
           "remove it");
       return Optional.empty();
+    }
+    if (written instanceof Written.Samples s) {
+      Dimension found = s.of().get(0).dimension();
+      if (kind.isPresent() && kind.get() != found) {
+        wrongKind(s.at(), kind.get(), found, scope);
+        return Optional.empty();
+      }
+      return Optional.of(
+          Reference.Around.predicting(found, s.of().stream().map(Quantity::si).toList()));
     }
     if (written instanceof Written.Limits l) {
       Dimension found = l.low().or(l::high).orElseThrow().dimension();
@@ -175,6 +242,20 @@ final class References {
     }
     YamlScalar written = tolerance.get();
     Scope inTolerance = scope.at(TOLERANCE.name());
+    Matcher factor = FACTOR.matcher(written.text().strip());
+    if (factor.matches()) {
+      double by = Double.parseDouble(factor.group(1));
+      if (by <= 1 || nominal.get().si() <= 0) {
+        scope.error(
+            FormatRule.BAD_LIMITS,
+            written.at(),
+            "a tolerance by a factor must be above x1, of a value above 0: " + written.text(),
+            "write it as x3 for a third to three times the value");
+        return Optional.empty();
+      }
+      return Optional.of(
+          Reference.Within.ofFactor(nominal.get().dimension(), nominal.get().si(), by));
+    }
     Optional<Double> half =
         Chances.percent(written.text())
             .map(p -> p.doubleValue() * Math.abs(nominal.get().si()))

@@ -252,6 +252,7 @@ public final class PinsText {
   private void writeToKnow(PinReport report, Optional<PinTable> noted) {
     List<String> notes = new ArrayList<>();
     report.alike().ifPresent(a -> notes.add(alike(report, a)));
+    report.differences().forEach(d -> notes.add(difference(report, d)));
     for (TableProblem remark : noted.map(PinTable::remarks).orElse(List.of())) {
       notes.add("row " + remark.row() + ": " + remark.message() + ": " + remark.wayOut());
     }
@@ -314,6 +315,26 @@ public final class PinsText {
       page.heading("TO KNOW");
       notes.forEach(page::bullet);
     }
+  }
+
+  /** As in "D+ lies 180 mV below D-, by 12 uncertainties of the difference". */
+  private static String difference(PinReport report, PinReport.Difference d) {
+    PinReport.Line line =
+        report.lines().stream().filter(l -> l.fact().equals(d.line())).findFirst().orElseThrow();
+    String other = d.onKnownGood() ? "what it reads on a known-good board" : d.other().title();
+    if (d.difference() == 0) {
+      return pin(line) + " reads the same as " + other;
+    }
+    Quantity apart = new Quantity(Math.abs(d.difference()), line.value().kind());
+    return pin(line)
+        + " lies "
+        + apart.format(3)
+        + (d.difference() > 0 ? " above " : " below ")
+        + other
+        + (d.uncertainty() > 0
+            ? ", by " + signless(Math.abs(d.difference()) / d.uncertainty()) + " uncertainties"
+            : "")
+        + " (what one meter is off by in both cancels)";
   }
 
   private String alike(PinReport report, PinReport.Alike alike) {
