@@ -148,7 +148,7 @@ public final class ReadingModel {
         states.add(states.get(0));
       }
     }
-return new ReadingModel(
+    return new ReadingModel(
         typical,
         normal,
         List.copyOf(names),
