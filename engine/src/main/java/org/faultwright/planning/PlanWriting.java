@@ -34,12 +34,12 @@ final class PlanWriting {
 
   /**
    * Weighs step by step, from a place on, whatever the plan comes to and is likely enough: a plan
-   * to begin with.
+   * to begin with. The first step is weighed whatever the time.
    */
   void weigh(PlanPlace place, double p, int depth, long until) {
     if (p < Math.max(limits.leastP(), LIKELY)
         || depth >= Math.min(limits.mostSteps(), limits.mostAhead())
-        || System.nanoTime() > until
+        || depth > 0 && System.nanoTime() > until
         || place.belief == null) {
       return;
     }
@@ -85,7 +85,7 @@ final class PlanWriting {
     if (place.choice instanceof PlanPlace.Leave) {
       return spending.exit(bench);
     }
-    Optional<Option> option = option(place);
+    Optional<Option> option = option(place, depth);
     if (!isFollowed || option.isEmpty()) {
       return new PlanNode.AndSoOn(place.cost, Optional.of(next(place)));
     }
@@ -115,11 +115,11 @@ final class PlanWriting {
   }
 
   /** The step to take; empty where it is not known where it leads and there is no time to see. */
-  private Optional<Option> option(PlanPlace place) {
+  private Optional<Option> option(PlanPlace place, int depth) {
     if (place.choice instanceof PlanPlace.Take take) {
       return Optional.of(take.option());
     }
-    if (System.nanoTime() > end) {
+    if (depth > 0 && System.nanoTime() > end) {
       return Optional.empty();
     }
     int first = ((PlanPlace.Sequence) place.choice).first();
