@@ -134,9 +134,9 @@ final class WhyNoPlan {
         continue;
       }
       for (Blocked reason : status.blocked()) {
-        Blocked plain = withoutCondition(reason);
+        Blocked plain = reason.withoutCondition();
         steps.computeIfAbsent(plain, k -> new LinkedHashSet<>()).add(step.id());
-        if (status.blocked().stream().allMatch(b -> withoutCondition(b).equals(plain))) {
+        if (status.blocked().stream().allMatch(b -> b.withoutCondition().equals(plain))) {
           opens.computeIfAbsent(plain, k -> new LinkedHashSet<>()).add(step.id());
         }
       }
@@ -168,11 +168,6 @@ final class WhyNoPlan {
     Step step = compiled.pack().steps().get(test.step());
     return (step.shows().isPresent() || step.pinTable().isPresent())
         && !test.isBlockedBy(Blocked.Kind.ANSWERED_ALREADY);
-  }
-
-  /** Two steps may be blocked by the same thing through different parts of their guards. */
-  private static Blocked withoutCondition(Blocked b) {
-    return new Blocked(b.kind(), b.words(), b.wayOut(), Optional.empty(), b.consent());
   }
 
   private Optional<HoldId> hold(Blocked blocked) {

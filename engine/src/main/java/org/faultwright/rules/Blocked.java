@@ -52,6 +52,11 @@ public record Blocked(
     ANSWERED_ALREADY
   }
 
+  /** The reason alone: two steps may be blocked by one thing through parts of their own guards. */
+  public Blocked withoutCondition() {
+    return new Blocked(kind, words, wayOut, Optional.empty(), consent);
+  }
+
   @Override
   public int compareTo(Blocked other) {
     int byKind = kind.compareTo(other.kind);
