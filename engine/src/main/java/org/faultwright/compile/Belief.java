@@ -11,6 +11,7 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.HistoryId;
+import org.faultwright.pack.Lineage;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
@@ -259,13 +260,62 @@ public final class Belief implements BeliefResult {
    * @param most the most worlds that are listed, at least 1
    */
   public LikelyWorlds worlds(double pLeftOut, int most) {
+    return worlds(pLeftOut, most, c -> true);
+  }
+
+  /**
+   * As {@link #worlds}, as far as the next step can tell: a strength on which nothing hangs but what
+   * has been seen, and is not looked at again to prove a repair, is summed over and stays
+   * unresolved. A pin table tells a little of a hundred such strengths.
+   */
+  public LikelyWorlds worldsAhead(double pLeftOut, int most) {
+    return worlds(pLeftOut, most, lookedAtAgain());
+  }
+
+  private LikelyWorlds worlds(
+      double pLeftOut, int most, java.util.function.Predicate<Coordinate> ofInterest) {
     java.util.Set<Coordinate> told = new java.util.LinkedHashSet<>();
     for (Slot slot : Slots.observed(facts)) {
       told.addAll(Bits.of(compiled.pack(), slot));
     }
+    told.removeIf(ofInterest.negate());
     boolean afterAttempt = facts.timeline().now() > 0;
     return new WorldSearch(
             compiled.pack(), compiled.lineage(), network, evaluation, told, afterAttempt)
         .find(pLeftOut, most);
+  }
+
+  /** Whether a step or a repair that comes next may look at something again. */
+  private java.util.function.Predicate<Coordinate> lookedAtAgain() {
+    java.util.Set<StepId> proofs = new java.util.LinkedHashSet<>();
+    for (Step step : compiled.pack().steps().values()) {
+      step.thenRepeat().ifPresent(proofs::add);
+      step.proves().ifPresent(c -> proofs.add(step.id()));
+    }
+    java.util.Set<Slot> seen = Slots.observed(facts);
+    java.util.Set<Object> done = new java.util.LinkedHashSet<>();
+    for (Step step : compiled.pack().steps().values()) {
+      if (proofs.contains(step.id())) {
+        continue;
+      }
+      if (step.copies() == 1 && seen.contains(now(step.id(), compiled.lineage().ancestors(step)))) {
+        done.add(step.id());
+      }
+      for (Point p : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
+        if (seen.contains(now(p.id(), compiled.lineage().ancestors(Lineage.looksAt(p))))) {
+          done.add(p.id());
+        }
+      }
+    }
+    return c ->
+        !(c instanceof Coordinate.Strength s)
+            || !(s.owner() instanceof Coordinate.Owner.OfSymptomState
+                || s.owner() instanceof Coordinate.Owner.OfStepState o && done.contains(o.step())
+                || s.owner() instanceof Coordinate.Owner.OfPointState p
+                    && done.contains(p.point()));
+  }
+
+  private Slot now(org.faultwright.pack.Id what, java.util.Set<CauseId> ancestors) {
+    return new Slot(what, facts.timeline().settled(ancestors, facts.timeline().now()), 0);
   }
 }

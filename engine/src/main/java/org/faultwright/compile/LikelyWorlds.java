@@ -9,7 +9,8 @@ import java.util.List;
  * <p>A world gives each coordinate a bit. {@link #UNRESOLVED} says that neither the evidence nor
  * the rest of this world tells anything about the bit, so that it still has the probability that
  * the pack states, independently of all other bits, or that it can never matter again: for example
- * the strength bits of an absent cause. Such a world stands for all worlds that resolve it. {@link
+ * the strength bits of an absent cause, or, in {@link Belief#worldsAhead}, those on which nothing
+ * hangs but what has been seen. Such a world stands for all worlds that resolve it. {@link
  * Coordinate.Present} and {@link Coordinate.Hidden} are always resolved. A coordinate that is not
  * listed is absent, not hidden, or unresolved.
  *

@@ -97,7 +97,7 @@ final class Answering {
     }
     Belief belief = (Belief) result;
     Posterior posterior = posterior(compiled, belief, reported);
-    LikelyWorlds worlds = belief.worlds(P_LEFT_OUT, MOST_WORLDS);
+    LikelyWorlds worlds = belief.worldsAhead(P_LEFT_OUT, MOST_WORLDS);
     Weighing asItStands =
         planner.look(worlds, findings.situation(), caseFile.intake(), Permitted.by(findings));
     Lasting lasting = new Lasting(compiled, shop, belief, findings, reported);

@@ -3,6 +3,7 @@ package org.faultwright.diagnosis;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
@@ -47,7 +48,6 @@ public final class Diagnosis implements AutoCloseable {
   private final Engine.Ready ready;
   private CaseFile caseFile;
   private Optional<WorkingMemory> memory = Optional.empty();
-  private Optional<Planner> planner = Optional.empty();
   private Optional<Answering.Worked> worked = Optional.empty();
 
   Diagnosis(Engine.Ready ready, CaseFile caseFile) {
@@ -124,18 +124,25 @@ public final class Diagnosis implements AutoCloseable {
 
   private Answering.Worked worked() {
     if (worked.isEmpty()) {
-      if (planner.isEmpty()) {
-        planner = Optional.of(ready.borrowPlanner());
-      }
+      WorkingMemory facts = memory();
       worked =
           Optional.of(
-              new Answering(compiled, ready.shop(), planner.get(), memory()).answer(caseFile));
+              withPlanner(
+                  p -> new Answering(compiled, ready.shop(), p, facts).answer(caseFile)));
     }
     return worked.get();
   }
 
   List<Reread> rereads() {
     return worked().rereads();
+  }
+
+  /** Borrows a planner: what it keeps is large, and serves the next case as well. */
+  private <T> T withPlanner(Function<Planner, T> work) {
+    Planner planner = ready.borrowPlanner();
+    T result = work.apply(planner);
+    ready.giveBack(planner);
+    return result;
   }
 
   /** A second diagnosis with the same facts; what is told to the one does not reach the other. */
@@ -160,12 +167,12 @@ public final class Diagnosis implements AutoCloseable {
    * to be saved first, a cause that calls for other hands) is in the answer.
    */
   public PlanResult plan(PlanLimits limits) {
-    return planning().plan(limits);
+    return planning(p -> p.plan(limits));
   }
 
-  private Planning planning() {
+  private <T> T planning(Function<Planning, T> work) {
     Answering.Worked now = worked();
-    return new Planning(compiled, planner.orElseThrow(), caseFile.intake(), now);
+    return withPlanner(p -> work.apply(new Planning(compiled, p, caseFile.intake(), now)));
   }
 
   /**
@@ -174,7 +181,7 @@ public final class Diagnosis implements AutoCloseable {
    * @param plan what {@link #plan} gave, or {@link NoPlan#ending}, with the same facts
    */
   public Optional<PlanComparison> compare(Plan plan, ComparisonLimits limits) {
-    return planning().compare(plan, limits);
+    return planning(p -> p.compare(plan, limits));
   }
 
   /**
@@ -186,7 +193,7 @@ public final class Diagnosis implements AutoCloseable {
    * @param limits for each further plan
    */
   public Optional<RepairOrNot> repairOrNot(Plan plan, PlanLimits limits) {
-    return planning().repairOrNot(plan, limits);
+    return planning(p -> p.repairOrNot(plan, limits));
   }
 
   /**
@@ -277,7 +284,5 @@ public final class Diagnosis implements AutoCloseable {
   public void close() {
     memory.ifPresent(WorkingMemory::close);
     memory = Optional.empty();
-    planner.ifPresent(ready::giveBack);
-    planner = Optional.empty();
   }
 }

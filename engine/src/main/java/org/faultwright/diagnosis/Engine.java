@@ -33,14 +33,14 @@ public final class Engine {
   /**
    * A pack made ready once for all cases.
    *
-   * @param idle planners of cases that have been put away: what they have worked out serves the
-   *     next case
+   * @param idle planners that no answer is being worked out with: what they have worked out serves
+   *     the next answer, of this case or another
    */
   record Ready(
       CompiledPack compiled, DeviceModel device, PackRules rules, Deque<Planner> idle, Shop shop) {
 
-    /** Planners that wait for the next case, at most. */
-    private static final int MOST_IDLE = 2;
+    /** Planners that wait for the next answer, at most: one for each thread that can run. */
+    private static final int MOST_IDLE = Runtime.getRuntime().availableProcessors();
 
     Planner borrowPlanner() {
       Planner warm = idle.pollFirst();

@@ -117,9 +117,7 @@ final class Planning {
 
   /** The likely worlds, as many as are needed for the branches that are followed. */
   private LikelyWorlds worlds(double leastP) {
-    return leastP < Answering.P_LEFT_OUT
-        ? belief().worlds(leastP, Answering.MOST_WORLDS)
-        : now.worlds().orElseThrow();
+    return belief().worlds(Math.min(leastP, Answering.P_LEFT_OUT), Answering.MOST_WORLDS);
   }
 
   private Belief belief() {
@@ -149,7 +147,8 @@ final class Planning {
   }
 
   private Optional<LikelyWorlds> worldsOf(Plan plan) {
-    return now.worlds()
+    return now.belief()
+        .map(b -> worlds(Answering.P_LEFT_OUT))
         .map(few -> plan.pLeftOut() < few.pLeftOut() ? worlds(plan.pLeftOut()) : few);
   }
 

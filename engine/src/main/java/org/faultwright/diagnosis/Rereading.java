@@ -106,13 +106,13 @@ final class Rereading {
       then.add(new Told(nextId(), java.util.Optional.empty(), next));
       if (compiled.belief(then) instanceof Belief known) {
         double weight = Math.exp(known.logPEvidence() - belief.logPEvidence());
-        Weighing weighed =
-            planner.look(
-                known.worlds(Answering.P_LEFT_OUT, Answering.MOST_WORLDS),
+        double weighed =
+            planner.costWithoutTests(
+                known.worldsAhead(Answering.P_LEFT_OUT, Answering.MOST_WORLDS),
                 findings.situation(),
                 intake,
                 Permitted.by(findings));
-        sum += weight * (now.costWithoutTests() - weighed.costWithoutTests());
+        sum += weight * (now.costWithoutTests() - weighed);
         weights += weight;
       }
     }

@@ -259,6 +259,13 @@ final class Assessment {
     return new Ecr0(found.cost(), found.plan().length == 0 ? -1 : repairs[found.plan()[0]]);
   }
 
+  /** ECR0 alone: what {@link #weigh} says of it, with no test or single repair weighed. */
+  double costWithoutTests() {
+    findTests();
+    settleRepairs(chooseRepairs(OptionalInt.empty()));
+    return ecr0().cost();
+  }
+
   /** What {@link #ecr0} finds. */
   record Ecr0(double cost, int first) {}
 

@@ -8,9 +8,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.faultwright.planning.RepairTree.Belief;
 import org.faultwright.planning.RepairSearch.Options;
 import org.faultwright.planning.RepairTable.Trouble;
-import org.faultwright.planning.RepairTree.Belief;
 
 /**
  * What a search for repairs can never go below.
@@ -98,6 +98,24 @@ final class Bounds {
   private final double[] least;
   private final double[] price;
 
+  // Where the function tests after each repair are settled, so is the bench: see prepareBenches.
+
+  /** For each state of the bench its place among those met; -1: none. */
+  private int[] placeOfBench = {};
+
+  private int benches;
+
+  /** For each place and repair the bench after it, by its place; -1: it cannot be got ready. */
+  private int[][] benchAfter = {};
+
+  /** For each place and repair what it costs with its tests, and how much dearer closing gets. */
+  private double[][] priceAt = {};
+
+  private double[] closeAt = {};
+
+  /** As {@link #least}, for each place of the bench: {@code set * benches + place}. */
+  private double[] leastAt = {};
+
   Bounds(RepairTree tree, Costs costs, int[] repairs, int repeatable, boolean anywhere) {
     this.anywhere = anywhere;
     end = anywhere ? Math.min(costs.exitFee(), costs.comeback) : costs.exitFee();
@@ -117,6 +135,16 @@ final class Bounds {
   }
 
   /** Works out the least costs where they are not those of the options before. */
+  void prepare(Options options, int bench) {
+    prepare(options);
+    if (anywhere) {
+      return;
+    }
+    if (bench >= placeOfBench.length || placeOfBench[bench] < 0) {
+      prepareBenches(bench);
+    }
+  }
+
   void prepare(Options options) {
     int[][][] possible = options.possibleProofs();
     if (possible == preparedFor || Arrays.deepEquals(possible, preparedFor)) {
@@ -127,6 +155,8 @@ final class Bounds {
     known.clear();
     lasting.clear();
     knownAt.clear();
+    placeOfBench = new int[0];
+    benches = 0;
     Set<Integer> testedAt = new LinkedHashSet<>();
     for (int r = 0; r < steps.length; r++) {
       double cost = Double.POSITIVE_INFINITY;
@@ -160,6 +190,86 @@ final class Bounds {
       wayBack[r] = anywhere ? 0 : least;
     }
     closing = leastClose.length == 0 ? 0 : Arrays.stream(leastClose).min().orElseThrow();
+  }
+
+  /**
+   * Works out the prices of repairs from each state of the bench that they lead to. What closing
+   * costs is counted where the bench is, and each repair at what it costs and how much dearer or
+   * cheaper closing gets by it: that is never below 0, so that a device on which function tests go
+   * on failing costs at least as much as one on which they pass. Only where the function tests
+   * after each repair are settled; else benches stays 0.
+   */
+  private void prepareBenches(int bench) {
+    for (int[][] proofs : preparedFor) {
+      if (proofs.length != 1) {
+        benches = 0;
+        return;
+      }
+    }
+    int n = steps.length;
+    List<Integer> met = new ArrayList<>();
+    for (int b = 0; b < placeOfBench.length; b++) {
+      if (placeOfBench[b] >= 0) {
+        met.add(b);
+      }
+    }
+    met.sort(java.util.Comparator.comparingInt(b -> placeOfBench[b]));
+    placeOf(bench, met);
+    benchAfter = Arrays.copyOf(benchAfter, benches);
+    priceAt = Arrays.copyOf(priceAt, benches);
+    closeAt = Arrays.copyOf(closeAt, benches);
+    for (int b = 0; b < met.size(); b++) {
+      int at = met.get(b);
+      int[] after = new int[n];
+      double[] prices = new double[n];
+      double close = costs.leastCloseFrom(at);
+      if (Double.isInfinite(close)) {
+        // closing says nothing of where the bench is
+        placeOfBench = new int[0];
+        benches = 0;
+        return;
+      }
+      for (int r = 0; r < n; r++) {
+        double cost = costs.ofStep(steps[r]) + costs.ofWay(at, steps[r]);
+        int then = costs.benchFor(at, steps[r]);
+        for (int p : preparedFor[r][0]) {
+          int test = tree.table.model.proofs.get(p).step();
+          if (test < 0) {
+            cost += costs.proofCost;
+          } else if (then >= 0) {
+            cost += costs.ofStep(test) + costs.ofWay(then, test);
+            then = costs.benchFor(then, test);
+          }
+        }
+        after[r] = then < 0 ? -1 : placeOf(then, met);
+        prices[r] =
+            then < 0
+                ? Double.POSITIVE_INFINITY
+                : Math.max(0, cost + costs.leastCloseFrom(then) - close);
+      }
+      if (b >= benchAfter.length) {
+        benchAfter = Arrays.copyOf(benchAfter, benches);
+        priceAt = Arrays.copyOf(priceAt, benches);
+        closeAt = Arrays.copyOf(closeAt, benches);
+      }
+      benchAfter[b] = after;
+      priceAt[b] = prices;
+      closeAt[b] = close;
+    }
+    leastAt = new double[benches << n];
+  }
+
+  private int placeOf(int bench, List<Integer> met) {
+    if (bench >= placeOfBench.length) {
+      int from = placeOfBench.length;
+      placeOfBench = Arrays.copyOf(placeOfBench, Math.max(2 * from, bench + 1));
+      Arrays.fill(placeOfBench, from, placeOfBench.length, -1);
+    }
+    if (placeOfBench[bench] < 0) {
+      placeOfBench[bench] = benches++;
+      met.add(bench);
+    }
+    return placeOfBench[bench];
   }
 
   /** The least way between the benches of two steps. */
@@ -306,7 +416,30 @@ final class Bounds {
         addTo(cheated, mass[c], lasting.get(c).cheated);
       }
     }
-    findLeast();
+    if (benches == 0) {
+      findLeast();
+    } else {
+      findLeastAt();
+    }
+  }
+
+  private void findLeastAt() {
+    int n = steps.length;
+    for (int set = all; set >= 0; set--) {
+      double failing = rem[set];
+      for (int b = 0; b < benches; b++) {
+        double best = end * failing;
+        double[] prices = priceAt[b];
+        int[] after = benchAfter[b];
+        for (int r = 0; r < n; r++) {
+          if ((set >> r & 1) == 0 && after[r] >= 0) {
+            double cost = prices[r] * failing + cheated[set * n + r] * costs.comeback;
+            best = Math.min(best, cost + leastAt[(set | 1 << r) * benches + after[r]]);
+          }
+        }
+        leastAt[set * benches + b] = best;
+      }
+    }
   }
 
   private static void addTo(double[] sum, double mass, double[] p) {
@@ -339,30 +472,59 @@ final class Bounds {
   }
 
   /**
-   * The least cost after a repair has been carried out, function tests included.
+   * The least cost of carrying out a repair and all that follows.
    *
    * @param done the repairs done before
-   * @param before the mass on which it has been carried out
+   * @param before the mass on which it is carried out
    */
-  double afterAttempt(int repair, int done, double before) {
-    return before * leastTests[repair] + afterTests(repair, done, before);
+  double from(int repair, int done, int bench, double before) {
+    if (benches == 0) {
+      double cost = costs.ofStep(steps[repair]) + costs.ofWay(bench, steps[repair]);
+      return before * (cost + leastTests[repair]) + afterTests(repair, done, before);
+    }
+    int at = placeOfBench[bench];
+    return benchAfter[at][repair] < 0
+        ? Double.POSITIVE_INFINITY
+        : before * (priceAt[at][repair] + closeAt[at])
+            + cheats(repair, done)
+            + leastAt[(done | 1 << repair) * benches + benchAfter[at][repair]];
   }
 
-  /** The least cost after a repair and its function tests. */
-  double afterTests(int repair, int done, double before) {
-    double cheats = (done >> repair & 1) == 1 ? 0 : cheated[done * steps.length + repair];
-    return least[done | 1 << repair] + cheats * costs.comeback + before * closing;
+  /** The least cost after a repair and its function tests, which leave the bench as given. */
+  double afterTests(int repair, int done, int bench, double before) {
+    if (benches == 0) {
+      return afterTests(repair, done, before);
+    }
+    int at = placeOfBench[bench];
+    return leastAt[(done | 1 << repair) * benches + at]
+        + cheats(repair, done)
+        + before * closeAt[at];
+  }
+
+  private double afterTests(int repair, int done, double before) {
+    return least[done | 1 << repair] + cheats(repair, done) + before * closing;
+  }
+
+  private double cheats(int repair, int done) {
+    boolean again = (done >> repair & 1) == 1;
+    return again ? 0 : cheated[done * steps.length + repair] * costs.comeback;
   }
 
   /** The least cost where some mass has failed all function tests. */
-  double fromHere(int done, double failed) {
+  double fromHere(int done, int bench, double failed) {
     double cheapest = end;
+    double[] prices = benches == 0 ? price : priceAt[placeOfBench[bench]];
     for (int r = 0; r < steps.length; r++) {
       if ((done & ~repeatable & 1 << r) == 0) {
-        cheapest = Math.min(cheapest, price[r]);
+        cheapest = Math.min(cheapest, prices[r]);
       }
     }
-    return least[done] + Math.max(0, failed - rem[done]) * cheapest + failed * closing;
+    double more = Math.max(0, failed - rem[done]) * cheapest;
+    return benches == 0
+        ? least[done] + more + failed * closing
+        : leastAt[done * benches + placeOfBench[bench]]
+            + more
+            + failed * closeAt[placeOfBench[bench]];
   }
 
   /** A lower bound of what a belief costs where each of its states is known. */

@@ -101,6 +101,11 @@ final class Costs {
     return Double.isInfinite(cost) ? 0 : cost;
   }
 
+  /** What closing costs, at least: as if every turn of a switch were permitted. Or infinite. */
+  double leastCloseFrom(int bench) {
+    return allWays.cost(bench, BenchWays.CLOSED);
+  }
+
   /** The way that {@link #close} prices; empty where there is none at all. */
   Optional<Route.Way> wayToClose(int bench) {
     Route permitted = ways.way(bench, BenchWays.CLOSED);

@@ -109,14 +109,14 @@ final class RepairSearch {
 
   /** The cheapest sequence for the belief in {@link #start}. */
   Found cheapest(int bench, Options allowed) {
-    begin(allowed);
+    begin(allowed, bench);
     visit(tree.root(), 0, bench, 0, start.total, 0);
     return new Found(best, Arrays.copyOf(bestPlan, bestLength));
   }
 
   /** The cheapest sequence that begins with a repair, for the belief in {@link #start}. */
   Found cheapestFrom(int repair, int bench, Options allowed) {
-    begin(allowed);
+    begin(allowed, bench);
     passedFirst = 0;
     tryRepair(tree.root(), 0, repair, bench, 0, start.total, 0);
     return new Found(best, Arrays.copyOf(bestPlan, bestLength));
@@ -176,9 +176,9 @@ final class RepairSearch {
     return bounds.whereKnown(start, bench);
   }
 
-  private void begin(Options allowed) {
+  private void begin(Options allowed, int bench) {
     options = allowed;
-    bounds.prepare(allowed);
+    bounds.prepare(allowed, bench);
     bounds.turnTo(start);
     best = Double.POSITIVE_INFINITY;
     bestLength = 0;
@@ -214,11 +214,10 @@ final class RepairSearch {
       if ((done & ~repeatable & 1 << r) != 0) {
         continue;
       }
-      double cost = mass * (costs.ofStep(step(r)) + costs.ofWay(bench, step(r)));
-      if (Double.isInfinite(cost)) {
+      double bound = bounds.from(r, done, bench, mass);
+      if (Double.isInfinite(bound)) {
         continue;
       }
-      double bound = cost + bounds.afterAttempt(r, done, mass);
       int i = n++;
       while (i > 0 && bound < least[i - 1] - ROUNDING * Math.abs(least[i - 1])) {
         least[i] = least[i - 1];
@@ -254,7 +253,7 @@ final class RepairSearch {
       costOfFirst = cost;
     }
     double paid = spent + mass * cost;
-    if (!isBetter(paid + bounds.afterTests(repair, done, mass))) {
+    if (!isBetter(paid + bounds.afterTests(repair, done, after, mass))) {
       return;
     }
     plan[depth] = repair;
@@ -265,7 +264,7 @@ final class RepairSearch {
       passedFirst = passed;
     }
     paid += passed * costs.close(after) + tree.lost(node, start) * costs.comeback;
-    if (isBetter(paid + bounds.fromHere(nowDone, failed))) {
+    if (isBetter(paid + bounds.fromHere(nowDone, after, failed))) {
       visit(node, depth + 1, after, nowDone, failed, paid);
     }
   }

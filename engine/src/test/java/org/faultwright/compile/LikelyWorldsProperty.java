@@ -35,7 +35,11 @@ class LikelyWorldsProperty {
     CompiledPack compiled = (CompiledPack) CompiledPack.compile(s.pack());
     Assume.that(compiled.belief(s.facts()) instanceof Belief);
     Belief belief = (Belief) compiled.belief(s.facts());
-    LikelyWorlds likely = belief.worlds(1e-7, 2000);
+    isAsEnumerated(belief.worlds(1e-7, 2000), s);
+    isAsEnumerated(belief.worldsAhead(1e-7, 2000), s);
+  }
+
+  private static void isAsEnumerated(LikelyWorlds likely, Situation s) {
     Map<Set<CauseId>, Double> listed = sets(likely);
     try {
       Map<Set<CauseId>, Double> enumerated = s.enumerator(20_000).sets();
