@@ -264,8 +264,8 @@ public final class Belief implements BeliefResult {
   }
 
   /**
-   * As {@link #worlds}, as far as the next step can tell: a strength on which nothing hangs but what
-   * has been seen, and is not looked at again to prove a repair, is summed over and stays
+   * As {@link #worlds}, as far as the next step can tell: a strength on which nothing hangs but
+   * what has been seen, and is not looked at again to prove a repair, is summed over and stays
    * unresolved. A pin table tells a little of a hundred such strengths.
    */
   public LikelyWorlds worldsAhead(double pLeftOut, int most) {

@@ -127,8 +127,7 @@ public final class Diagnosis implements AutoCloseable {
       WorkingMemory facts = memory();
       worked =
           Optional.of(
-              withPlanner(
-                  p -> new Answering(compiled, ready.shop(), p, facts).answer(caseFile)));
+              withPlanner(p -> new Answering(compiled, ready.shop(), p, facts).answer(caseFile)));
     }
     return worked.get();
   }

@@ -8,9 +8,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.faultwright.planning.RepairTree.Belief;
 import org.faultwright.planning.RepairSearch.Options;
 import org.faultwright.planning.RepairTable.Trouble;
+import org.faultwright.planning.RepairTree.Belief;
 
 /**
  * What a search for repairs can never go below.

@@ -107,8 +107,8 @@ public final class Planner {
   }
 
   /**
-   * What {@link Weighing#costWithoutTests} of {@link #look} says: far quicker, since nothing else is
-   * weighed.
+   * What {@link Weighing#costWithoutTests} of {@link #look} says: far quicker, since nothing else
+   * is weighed.
    */
   public double costWithoutTests(
       LikelyWorlds worlds, Situation now, Intake intake, Permissions permissions) {
