@@ -149,10 +149,10 @@ class PlanReference {
    * Order by probability per cost (sources in {@link RepairOrderReference}): a call to a service
    * that ends it all is sending the device on, and what no action cures is a cause without a
    * repair. Numbers: closed form, all orders tried. At a fee of 6 calling at once and going on are
-   * an exact tie, which ends the job; the price of going on is said.
+   * an exact tie, and either will do; where the job ends, the price of going on is said.
    */
   @ParameterizedTest
-  @CsvSource({"20, 9.2, 2 3 1", "1, 1, ''", "4, 4, ''", "6, 6, ''", "8, 7.1, 2 3"})
+  @CsvSource({"20, 9.2, 2 3 1", "1, 1, ''", "4, 4, ''", "6, 6, tie", "8, 7.1, 2 3"})
   void repairsWithoutTests_areOrderedByProbabilityPerCost(
       double fee, double expected, String order) {
     SingleFault three = SingleFault.of(new double[] {.5, .3, .15}, new double[] {10, 2, 1});
@@ -161,7 +161,8 @@ class PlanReference {
 
     assertThat(plan.expectedCost()).isEqualTo(expected, within(ROUNDING));
     assertThat(plan.isOptimal()).isTrue();
-    assertThat(repairs(plan)).isEqualTo(order);
+    assertThat(repairs(plan))
+        .isIn(order.equals("tie") ? List.of("", "2 3", "3 2") : List.of(order));
     if (order.isEmpty()) {
       NoPlan.NotWorthIt not = (NoPlan.NotWorthIt) result;
       // 2 + .7 * 1 + .55 * fee, or 3 with the action that costs 1 alone: .85 * fee + 1
