@@ -5,8 +5,10 @@ import java.time.Duration;
 /**
  * How far a plan is worked out.
  *
- * @param budget the time that looking ahead may take, above zero; the plan is then written down
- *     with what has been found, which takes some time of its own
+ * <p>What is kept on the way is bounded too: some 200 MB at most, whatever the budget.
+ *
+ * @param budget the time that the plan may take, above zero; when it is up, branches are left at
+ *     the step that comes next. The first step is weighed whatever the time
  * @param mostAhead steps to look ahead from each step of the plan, at most, from 0; 0 is the
  *     cheapest sequence of repairs without any test
  * @param leastP branches less likely than this, in (0, 1], are not followed
