@@ -69,7 +69,16 @@ public record Plan(
    * @param steps the steps done, function tests not counted
    * @param last how it ends
    */
-  public record Course(double p, Spend spend, int steps, PlanNode last) {}
+  public record Course(double p, Spend spend, int steps, PlanNode last) {
+
+    /**
+     * What the work comes to: all that is spent but the risk, and but what is lost with a device
+     * that is returned.
+     */
+    public double price(Shop shop) {
+      return spend.price(shop) - (last instanceof PlanNode.End end ? end.valueLost() : 0);
+    }
+  }
 
   /** All ways in which the plan may go; probabilities sum to 1. */
   public List<Course> courses() {
@@ -148,7 +157,7 @@ public record Plan(
 
   /** The price of the work that is not exceeded with the given probability, as {@link #hands}. */
   public OptionalDouble price(double p) {
-    return quantile(p, c -> c.spend().price(shop));
+    return quantile(p, c -> c.price(shop));
   }
 
   private OptionalDouble quantile(double p, java.util.function.ToDoubleFunction<Course> value) {

@@ -81,9 +81,17 @@ public sealed interface PlanNode {
    * @param spend closing up, and the fee of sending on or the value that is lost; as risk, what a
    *     comeback costs times its probability
    * @param pComeback P(the function is lost all the same), where it is handed over as repaired
+   * @param valueLost of the money spent, what is lost with a device that is returned as it is:
+   *     nothing that anybody pays the shop
    */
-  record End(Ending ending, Spend spend, double expectedCost, double pComeback)
-      implements PlanNode {}
+  record End(Ending ending, Spend spend, double expectedCost, double pComeback, double valueLost)
+      implements PlanNode {
+
+    /** An end with which nothing of value is lost. */
+    public End(Ending ending, Spend spend, double expectedCost, double pComeback) {
+      this(ending, spend, expectedCost, pComeback, 0);
+    }
+  }
 
   /**
    * A branch that is not followed further: too unlikely, or too long.

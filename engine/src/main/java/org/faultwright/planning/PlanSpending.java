@@ -67,6 +67,7 @@ final class PlanSpending {
         costs.exit(bench).kind() == Exit.Kind.SEND_ON
             ? PlanNode.Ending.SENT_ON
             : PlanNode.Ending.RETURNED;
-    return new PlanNode.End(ending, spend, spend.cost(shop), 0);
+    double lost = ending == PlanNode.Ending.RETURNED ? costs.exitFee() : 0;
+    return new PlanNode.End(ending, spend, spend.cost(shop), 0, lost);
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.faultwright.pack.Ordered;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Part;
 import org.faultwright.pack.PartId;
@@ -40,25 +41,20 @@ public record Quote(
 
   /** Copies the set, keeping its order. */
   public Quote {
-    assumedParts = org.faultwright.pack.Ordered.copy(assumedParts);
+    assumedParts = Ordered.copy(assumedParts);
   }
 
   /**
    * A quote for a plan that is followed to its ends.
-   *
-   * @param valueLost what is lost with a device that is returned, as the plan counts it
    */
-  static Quote of(Plan plan, Pack pack, OptionalDouble ceiling, double valueLost) {
+  static Quote of(Plan plan, Pack pack, OptionalDouble ceiling) {
     record Priced(double price, double p) {}
     List<Priced> all = new ArrayList<>();
     double expected = 0;
     double above = 0;
     for (Plan.Course c : plan.courses()) {
       double price =
-          c.spend().price(plan.shop())
-              - (c.last() instanceof PlanNode.End end && end.ending() == Ending.RETURNED
-                  ? valueLost
-                  : 0);
+          c.price(plan.shop());
       all.add(new Priced(price, c.p()));
       expected += c.p() * price;
       above += ceiling.isPresent() && price > ceiling.getAsDouble() + ROUNDING ? c.p() : 0;

@@ -53,8 +53,7 @@ final class TurningPoint {
     OptionalDouble value = intake.deviceValue();
     OptionalDouble returned =
         value.isPresent() ? OptionalDouble.of(close + lost(value.getAsDouble())) : value;
-    Quote quote =
-        Quote.of(followed, start.model().device.pack(), intake.ceiling(), start.costs().exitFee());
+    Quote quote = Quote.of(followed, start.model().device.pack(), intake.ceiling());
     return Optional.of(
         new RepairOrNot(turning(followed), value, followed.expectedCost(), returned, quote));
   }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.faultwright.cli.text.RaisedHolds;
 import org.faultwright.cli.text.StepCautions;
@@ -15,7 +16,9 @@ import org.faultwright.pack.Hold;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Plan;
+import org.faultwright.planning.PlanComparison;
 import org.faultwright.planning.PlanNode;
+import org.faultwright.planning.RepairOrNot;
 import org.faultwright.planning.Spend;
 
 /** Writes plans as JSON, format {@value #FORMAT}. */
@@ -36,6 +39,15 @@ public final class PlanJson {
 
   /** Writes one plan. */
   public void write(PrintWriter out, Plan plan) {
+    write(out, plan, Optional.empty(), Optional.empty());
+  }
+
+  /** Writes one plan, with what stands beside it. */
+  public void write(
+      PrintWriter out,
+      Plan plan,
+      Optional<RepairOrNot> repairOrNot,
+      Optional<PlanComparison> compared) {
     AnswerJson.print(
         out,
         json -> {
@@ -57,13 +69,19 @@ public final class PlanJson {
           json.writeNumberField("notFollowed", plan.pOpen());
           json.writeEndObject();
           json.writeNumberField("comeback", plan.pComeback());
+          if (repairOrNot.isPresent()) {
+            PlanAsides.write(json, repairOrNot.get());
+          }
+          if (compared.isPresent()) {
+            PlanAsides.write(json, compared.get());
+          }
           json.writeObjectFieldStart("first");
           writeNode(json, plan.root());
           json.writeEndObject();
         });
   }
 
-  private static String word(PlanNode.Ending ending) {
+  static String word(PlanNode.Ending ending) {
     return switch (ending) {
       case REPAIRED -> "repaired";
       case SENT_ON -> "sentOn";
@@ -84,7 +102,7 @@ public final class PlanJson {
     json.writeEndObject();
   }
 
-  private static void writeSpend(JsonGenerator json, String name, Spend spend) throws IOException {
+  static void writeSpend(JsonGenerator json, String name, Spend spend) throws IOException {
     json.writeObjectFieldStart(name);
     json.writeNumberField("hands", spend.hands());
     json.writeNumberField("waiting", spend.waiting());

@@ -67,6 +67,11 @@ public final class Figures {
     return rounded(amount, Math.abs(amount) < 10 ? 1 : 0);
   }
 
+  /** A number with two decimals, for what is compared closely. */
+  static String decimal(double value) {
+    return String.format(Locale.ROOT, "%.2f", value);
+  }
+
   /**
    * How many times as much: {@code 75 times}.
    *
