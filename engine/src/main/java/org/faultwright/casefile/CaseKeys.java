@@ -66,6 +66,11 @@ final class CaseKeys {
       Key.optional("ceiling", Numbers.MONEY, "the most that the customer will pay");
   static final Key<Double> DEVICE_VALUE =
       Key.optional("device-value", Numbers.MONEY, "what a working device is worth");
+  static final Key<Double> DATA_VALUE =
+      Key.optional(
+          "data-value",
+          Numbers.MONEY,
+          "what the data are worth to the customer where they are nowhere else");
   static final Key<Boolean> IRREPLACEABLE =
       Key.optional("irreplaceable-data", Forms.YES_NO, "whether there is data not to be lost");
   static final Key<Set<ToolId>> LACKS =

@@ -58,6 +58,7 @@ public final class CaseReader {
             CaseKeys.REFUSED,
             CaseKeys.CEILING,
             CaseKeys.DEVICE_VALUE,
+            CaseKeys.DATA_VALUE,
             CaseKeys.IRREPLACEABLE,
             CaseKeys.LACKS,
             CaseKeys.SKILL,
@@ -200,6 +201,7 @@ public final class CaseReader {
         f.get(CaseKeys.REFUSED).orElse(Set.of()),
         f.get(CaseKeys.CEILING).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
         f.get(CaseKeys.DEVICE_VALUE).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+        f.get(CaseKeys.DATA_VALUE).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
         f.get(CaseKeys.IRREPLACEABLE).orElse(false),
         f.get(CaseKeys.LACKS).orElse(Set.of()),
         f.get(CaseKeys.SKILL).orElse(Step.Skill.BOARD));

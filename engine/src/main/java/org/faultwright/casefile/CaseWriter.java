@@ -118,6 +118,7 @@ public final class CaseWriter {
     lines.list(CaseKeys.REFUSED.name(), intake.refused());
     intake.ceiling().ifPresent(money -> lines.key(CaseKeys.CEILING.name(), number(money)));
     intake.deviceValue().ifPresent(money -> lines.key(CaseKeys.DEVICE_VALUE.name(), number(money)));
+    intake.dataValue().ifPresent(money -> lines.key(CaseKeys.DATA_VALUE.name(), number(money)));
     if (intake.irreplaceableData()) {
       lines.key(CaseKeys.IRREPLACEABLE.name(), "yes");
     }

@@ -44,17 +44,14 @@ public record Quote(
     assumedParts = Ordered.copy(assumedParts);
   }
 
-  /**
-   * A quote for a plan that is followed to its ends.
-   */
+  /** A quote for a plan that is followed to its ends. */
   static Quote of(Plan plan, Pack pack, OptionalDouble ceiling) {
     record Priced(double price, double p) {}
     List<Priced> all = new ArrayList<>();
     double expected = 0;
     double above = 0;
     for (Plan.Course c : plan.courses()) {
-      double price =
-          c.price(plan.shop());
+      double price = c.price(plan.shop());
       all.add(new Priced(price, c.p()));
       expected += c.p() * price;
       above += ceiling.isPresent() && price > ceiling.getAsDouble() + ROUNDING ? c.p() : 0;

@@ -115,6 +115,7 @@ class CaseReaderTest {
     assertThat(c.packVersion()).contains("1.2.0");
     assertThat(c.intake().skill()).isEqualTo(Step.Skill.BENCH);
     assertThat(c.intake().deviceValue()).hasValue(260.5);
+    assertThat(c.intake().dataValue()).hasValue(80);
     assertThat(c.intake().irreplaceableData()).isTrue();
     Expectation e = c.expectation().orElseThrow();
     assertThat(e.leads()).contains(new CauseId("corroded"));
@@ -179,7 +180,10 @@ class CaseReaderTest {
   void otherPack_isTheOnlyProblem() {
     assertThat(
             report(
-                "case: x\nformat: 1\npack: wren-handset/charging\nfacts: [{symptom: lint, is: present}]"))
+                "case: x\n"
+                    + "format: 1\n"
+                    + "pack: wren-handset/charging\n"
+                    + "facts: [{symptom: lint, is: present}]"))
         .contains("error[other-pack]")
         .endsWith("1 error\n");
   }

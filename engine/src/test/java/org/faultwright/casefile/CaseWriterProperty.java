@@ -76,6 +76,7 @@ class CaseWriterProperty {
             Set.of(),
             OptionalDouble.of(cents / 100.0),
             irreplaceable ? OptionalDouble.of(cents) : OptionalDouble.empty(),
+            irreplaceable ? OptionalDouble.of(cents / 4.0) : OptionalDouble.empty(),
             irreplaceable,
             s.pack().tools().keySet(),
             skill);

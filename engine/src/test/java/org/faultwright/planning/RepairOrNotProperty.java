@@ -10,6 +10,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
 import org.faultwright.casefile.Intake;
 import org.faultwright.planning.RepairOrNot.Turning;
 import org.faultwright.planning.RepairOrNot.Verdict;
@@ -62,6 +63,7 @@ class RepairOrNotProperty {
     RepairOrNot asked = asked(world, Bench.INTAKE);
     double fee = world.shop().sendOnFee();
 
+    Statistics.label("turning").collect(asked.turning().getClass().getSimpleName());
     assertThat(asked.verdict())
         .isIn(Verdict.NOT_STATED, Verdict.REPAIR); // whatever the device is worth
     if (asked.turning() instanceof Turning.From from) {

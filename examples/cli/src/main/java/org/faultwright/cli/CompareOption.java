@@ -31,8 +31,8 @@ final class CompareOption {
       names = "--seed",
       paramLabel = "NUMBER",
       defaultValue = "1",
-      description = "With --devices: the same number draws the same devices. Default:"
-              + " ${DEFAULT-VALUE}.")
+      description =
+          "With --devices: the same number draws the same devices. Default:" + " ${DEFAULT-VALUE}.")
   private long seed;
 
   void check() {

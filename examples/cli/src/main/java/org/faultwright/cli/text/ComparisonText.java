@@ -110,9 +110,7 @@ public final class ComparisonText {
     String time =
         minutes == 0
             ? "takes as long"
-            : "takes "
-                + PlanWords.minutes(Math.abs(minutes))
-                + (minutes > 0 ? " more" : " less");
+            : "takes " + PlanWords.minutes(Math.abs(minutes)) + (minutes > 0 ? " more" : " less");
     double here = repaired(compared.row(Way.LIKELIEST_FIRST));
     double there = repaired(compared.plan());
     String ends =

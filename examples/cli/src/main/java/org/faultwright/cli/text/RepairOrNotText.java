@@ -109,8 +109,9 @@ public final class RepairOrNotText {
     if (intake.dataValue().isPresent()) {
       parts.add("the data, lost with a device that is returned");
     } else if (intake.irreplaceableData()) {
-      parts.add("nothing for the data, since the case does not say what they are worth"
-          + " (data-value)");
+      parts.add(
+          "nothing for the data, since the case does not say what they are worth"
+              + " (data-value)");
     }
     return String.join("; ", parts);
   }
