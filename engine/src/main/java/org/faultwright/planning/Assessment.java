@@ -214,7 +214,12 @@ final class Assessment {
    * @param repairs those that cured something at the beginning of the plan: only they are counted
    */
   Assessment settled(Set<Integer> repairs) {
-    inPlan = Optional.of(repairs);
+    // of several functions one may be back by now, and what bears on that one alone is done with
+    inPlan =
+        Optional.of(
+            repairs.stream()
+                .filter(s -> Arrays.binarySearch(model.repairs, s) >= 0)
+                .collect(Collectors.toSet()));
     findTests();
     settleRepairs(chooseRepairs(OptionalInt.empty()));
     return this;

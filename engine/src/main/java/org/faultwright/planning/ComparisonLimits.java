@@ -9,8 +9,8 @@ package org.faultwright.planning;
  */
 public record ComparisonLimits(int mostPlaces, int devices, long seed) {
 
-  /** 150 places, no devices. */
-  public static final ComparisonLimits ORDINARY = new ComparisonLimits(150, 0, 1);
+  /** 400 places, no devices. */
+  public static final ComparisonLimits ORDINARY = new ComparisonLimits(400, 0, 1);
 
   /** Checks the domains. */
   public ComparisonLimits {

@@ -12,5 +12,9 @@
  * repairs lead to. {@code RepairSearch} finds the cheapest sequence (ECR0), {@code Bounds} says
  * what it need not look at, {@code Assessment} what tests add to it. {@code BenchWays} and {@code
  * Costs} price it all, {@code Futures} asks the guards.
+ *
+ * <p>Beside the plan: a {@code Policy} says what to do at a {@code Place}; {@code PolicyTree} works
+ * out all that comes of it, {@code Simulation} tries it on devices drawn at random, {@code
+ * Comparing} sets policies side by side, {@code TurningPoint} finds where a repair begins to pay.
  */
 package org.faultwright.planning;

@@ -4,9 +4,11 @@ import java.time.Duration;
 import java.util.concurrent.Callable;
 import org.faultwright.cli.json.NoPlanJson;
 import org.faultwright.cli.json.PlanJson;
+import org.faultwright.cli.text.ComparisonText;
 import org.faultwright.cli.text.NoPlanText;
 import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PlanText;
+import org.faultwright.cli.text.RepairOrNotText;
 import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.NoPlan;
@@ -70,6 +72,8 @@ final class PlanCase implements Callable<Integer> {
   @Option(names = "--json", description = "Print the plan as JSON, for other programs.")
   private boolean json;
 
+  @Mixin private CompareOption comparing = new CompareOption();
+
   @Mixin private PageOption page = new PageOption();
 
   @Mixin private PacksOption packs = new PacksOption();
@@ -86,6 +90,7 @@ final class PlanCase implements Callable<Integer> {
   public Integer call() {
     PlanLimits limits = limits();
     page.check();
+    comparing.check();
     Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
@@ -97,29 +102,35 @@ final class PlanCase implements Callable<Integer> {
                   page.write(
                       surroundings, opened.pack(), diagnosis.answer(), plan, limits, shop.file()));
       if (json) {
-        writeJson(opened.pack(), result);
+        writeJson(opened.pack(), result, new Beside(diagnosis, result, limits, comparing));
       } else if (!page.isWanted() || result.found().isEmpty()) {
-        writeText(opened.pack(), diagnosis.answer(), result);
+        Beside beside = new Beside(diagnosis, result, limits, comparing);
+        writeText(opened, diagnosis.answer(), result, beside);
       }
       return exitCode(result);
     }
   }
 
-  private void writeJson(Pack pack, PlanResult result) {
+  private void writeJson(Pack pack, PlanResult result, Beside beside) {
     if (result instanceof PlanResult.Planned planned) {
-      new PlanJson(pack).write(surroundings.out(), planned.plan());
+      new PlanJson(pack)
+          .write(surroundings.out(), planned.plan(), beside.repairOrNot(), beside.compared());
     } else if (result instanceof NoPlan none) {
       new NoPlanJson(pack).write(surroundings.out(), none);
     }
   }
 
-  private void writeText(Pack pack, Answer answer, PlanResult result) {
+  private void writeText(OpenedCase opened, Answer answer, PlanResult result, Beside beside) {
+    Pack pack = opened.pack();
     Page screen = new Page(surroundings.screen());
     if (result instanceof PlanResult.Planned planned) {
       new PlanText(screen, pack).write(answer, planned.plan());
     } else if (result instanceof NoPlan none) {
       new NoPlanText(screen, pack, answer).write(none);
     }
+    RepairOrNotText worth = new RepairOrNotText(screen, pack);
+    beside.repairOrNot().ifPresent(r -> worth.write(r, opened.caseFile().intake()));
+    beside.compared().ifPresent(new ComparisonText(screen)::write);
     screen.printOn(surroundings.out());
   }
 

@@ -166,4 +166,46 @@ class PlanCommandTest {
     assertThat(result.out()).contains("no function is lost any more", "close up and hand over");
     assertThat(result.exitCode()).isZero();
   }
+
+  @Test
+  void rulesOfThumbAndWhereARepairBeginsToPay_standBesideThePlan_inJson() throws IOException {
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "plan",
+            "--depth",
+            "2",
+            "--least",
+            "10",
+            "--seconds",
+            "0.1",
+            "--compare",
+            "--devices",
+            "100",
+            "--json",
+            file());
+    JsonNode plan = new ObjectMapper().readTree(result.out());
+    JsonNode compared = plan.get("compared");
+
+    assertThat(compared).hasSize(4);
+    assertThat(compared.get(0).get("way").asText()).isEqualTo("plan");
+    for (JsonNode way : compared) {
+      double ended = 0;
+      for (JsonNode p : way.get("endings")) {
+        ended += p.asDouble();
+      }
+      assertThat(ended).isBetween(1 - 1e-9, 1 + 1e-9);
+      assertThat(way.get("simulated").get("devices").asInt()).isEqualTo(100);
+    }
+    assertThat(plan.get("repairOrNot").get("verdict").asText()).isEqualTo("notStated");
+    assertThat(plan.get("repairOrNot").get("quote").get("nineInTen").asDouble())
+        .isGreaterThanOrEqualTo(plan.get("repairOrNot").get("quote").get("halfOfCases").asDouble());
+  }
+
+  @Test
+  void devicesWithoutCompare_areRefused() throws IOException {
+    Shell.Result result = Shell.PLAIN.run("plan", "--devices", "100", file());
+
+    assertThat(result.exitCode()).isEqualTo(2);
+    assertThat(result.err()).contains("--devices needs --compare");
+  }
 }

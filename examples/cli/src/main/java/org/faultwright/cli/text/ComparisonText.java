@@ -12,7 +12,7 @@ import org.faultwright.planning.Simulated;
 public final class ComparisonText {
 
   private static final int TABLE = 80;
-  private static final int[] WIDTHS = {32, 7, 12, 7, 9, 10};
+  private static final int[] WIDTHS = {34, 7, 11, 7, 9, 9};
   private static final List<String> TITLES =
       List.of("", "COST", "HANDS ON", "MONEY", "REPAIRED", "BACK");
 
