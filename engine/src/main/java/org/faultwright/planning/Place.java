@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.faultwright.casefile.Intake;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
@@ -161,7 +162,7 @@ final class Place {
     return tests.get();
   }
 
-  /** All repairs that are open and bear on what is lost, in the pack's order. */
+  /** All repairs of the job that are open, in the pack's order. */
   List<Repairing> repairs() {
     if (repairs.isEmpty()) {
       Assessment assessment = assessment();
@@ -174,6 +175,11 @@ final class Place {
       repairs = Optional.of(found);
     }
     return repairs.get();
+  }
+
+  /** Whether a repair bears on what is still lost; of several functions one may be back. */
+  boolean bearsOnLost(Repairing repair) {
+    return Arrays.binarySearch(model().repairs, repair.step()) >= 0;
   }
 
   boolean isDone(int step) {
@@ -192,7 +198,7 @@ final class Place {
   /** P(all function tests pass after a repair), and P(a function is lost in use | they do). */
   record Chance(double pPass, double pComeback) {}
 
-  /** As {@link #attempt}, without what follows; far quicker. */
+  /** As {@link #attempt} of a repair that bears on what is lost, without what follows; quicker. */
   Chance chance(Repairing repair) {
     RepairTree tree = model().tree;
     int number = Arrays.binarySearch(model().repairs, repair.step());

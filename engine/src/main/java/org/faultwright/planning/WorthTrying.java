@@ -15,7 +15,7 @@ final class WorthTrying {
   /** Such repairs, in the pack's order. */
   static List<Repairing> at(Place place) {
     return place.repairs().stream()
-        .filter(r -> !place.isDone(r.step()))
+        .filter(r -> place.bearsOnLost(r) && !place.isDone(r.step()))
         .filter(r -> r.cost() < place.exit())
         .filter(r -> thenEnd(place, r) < place.exit() - RepairSearch.ROUNDING * place.exit())
         .toList();
