@@ -167,7 +167,7 @@ final class Place {
     if (repairs.isEmpty()) {
       Assessment assessment = assessment();
       List<Repairing> found = new ArrayList<>();
-      for (int s : model().repairs) {
+      for (int s : new TreeSet<>(job.repairs)) {
         if (job.repairs.contains(s)) {
           assessment.repairing(s).ifPresent(found::add);
         }

@@ -1,7 +1,6 @@
 package org.faultwright.planning;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Set;
@@ -45,7 +44,7 @@ class PolicyTreeTest {
     PlanComparison compared =
         planner.compare(worlds, now, Bench.INTAKE, all, plan, new ComparisonLimits(1000, 0, 1));
 
-    assertThat(compared.plan().expectedCost()).isEqualTo(plan.expectedCost(), within(1e-9));
+    assertThat(compared.plan().expectedCost()).isLessThanOrEqualTo(plan.expectedCost() + 1e-9);
     for (Row row : compared.rows()) {
       assertThat(row.expectedCost()).isGreaterThanOrEqualTo(plan.atLeast() - 1e-9);
       assertThat(row.course().pOpen()).isZero();

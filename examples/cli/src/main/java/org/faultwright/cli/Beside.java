@@ -10,16 +10,14 @@ import org.faultwright.planning.PlanLimits;
 import org.faultwright.planning.RepairOrNot;
 
 /** What stands beside a plan: whether a repair is worth it, and rules of thumb. */
-record Beside(
-    Diagnosis diagnosis, PlanResult result, PlanLimits limits, CompareOption comparing) {
+record Beside(Diagnosis diagnosis, PlanResult result, PlanLimits limits, CompareOption comparing) {
 
   /** Of plans that only tell where a repair begins to pay. */
   private static final double ENOUGH = 0.02;
 
   /** Also where there is no plan because nothing pays at the stated value. */
   Optional<RepairOrNot> repairOrNot() {
-    Optional<Plan> plan =
-        result instanceof NoPlan.NotWorthIt none ? none.ending() : result.found();
+    Optional<Plan> plan = result instanceof NoPlan.NotWorthIt none ? none.ending() : result.found();
     return plan.flatMap(p -> diagnosis.repairOrNot(p, coarser()));
   }
 
