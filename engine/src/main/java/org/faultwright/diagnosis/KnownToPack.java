@@ -38,8 +38,7 @@ final class KnownToPack {
     } else if (fact instanceof Fact.BenchSet f) {
       known("switch", f.state().of(), pack.switches().keySet());
     } else if (fact instanceof Fact.ConsentAnswered f) {
-      // the word about the ceiling is asked for in any pack
-      if (!f.consent().equals(Conventions.ABOVE_CEILING)) {
+      if (!Conventions.ASKED_ANYWHERE.containsKey(f.consent())) {
         known("consent", f.consent(), pack.consents().keySet());
       }
     } else if (fact instanceof Fact.ReadingTaken f) {

@@ -50,9 +50,10 @@ public final class FactWords {
     } else if (fact instanceof Fact.ConsentAnswered f) {
       return "Customer "
           + (f.given() ? "agrees: " : "refuses: ")
-          + (f.consent().equals(Conventions.ABOVE_CEILING)
-              ? "paying more than agreed"
-              : pack.consents().get(f.consent()));
+          + pack.consents()
+              .getOrDefault(
+                  f.consent(),
+                  Conventions.ASKED_ANYWHERE.getOrDefault(f.consent(), f.consent().value()));
     }
     if (fact instanceof Fact.Checked f) {
       return "Check at "

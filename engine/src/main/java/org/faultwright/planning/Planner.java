@@ -14,6 +14,7 @@ import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.SwitchId;
@@ -297,7 +298,8 @@ public final class Planner {
   private static void addUnasked(
       Guard guard, Situation now, Set<ConsentId> unasked, Set<Guard> affected) {
     for (ConsentId consent : new GuardReferences(guard.condition()).consents) {
-      if (!now.consents().containsKey(consent)) {
+      // that data may be lost is not taken for granted as other consents are
+      if (!now.consents().containsKey(consent) && !consent.equals(Conventions.RISK_DATA)) {
         unasked.add(consent);
         affected.add(guard);
       }

@@ -74,6 +74,9 @@ final class AdviceOrder {
       if (each.kind() == Advice.Kind.ASK) {
         consents.addAll(findings.step(each.step().orElseThrow()).opensWithConsent());
       }
+      if (each.why() == Reason.Why.RISK_TO_DATA) {
+        consents.add(Conventions.RISK_DATA);
+      }
       if (each.why() == Reason.Why.CEILING) {
         consents.add(Conventions.ABOVE_CEILING);
       }

@@ -39,12 +39,16 @@ public record Reason(Why why, String words) {
     WORTH,
     /** The test is worth its cost, and the customer has not agreed to it yet. */
     CONSENT_TO_TEST,
+    /** What would put it right can lose data that cannot be saved first, and nobody has asked. */
+    RISK_TO_DATA,
     /** The customer wants a price first. */
     ESTIMATE,
     /** The fault lies outside the device, or there is none. */
     NOT_THE_DEVICE,
     /** The cause calls for other hands. */
     OTHER_HANDS,
+    /** What would put it right here can lose data that cannot be saved first. */
+    FOR_THE_DATA,
     /** It is expected to cost less than any other way to end the job. */
     CHEAPEST,
     /** What brings another fault about is put right before that other fault. */

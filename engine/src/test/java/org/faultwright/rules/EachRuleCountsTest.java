@@ -383,9 +383,72 @@ class EachRuleCountsTest {
         new Scene().irreplaceableData().test("look", 5),
         r -> r.first(Kind.MAKE_SAFE, "back-up-data"));
     rule(
+        "the data are saved while the device still runs",
+        new Scene().irreplaceableData().consent("risk-data", false).reports("dead").did("reset"),
+        r -> r.first(Kind.MAKE_SAFE, "back-up-data"));
+    rule(
+        "data that cannot be saved first stand in the way of a repair",
+        dataInTheWay().exit(10, true),
+        r -> r.first(Kind.ASK, Why.RISK_TO_DATA));
+    rule(
+        "the customer is asked whether data that cannot be saved first may be risked",
+        dataInTheWay().exit(10, true),
+        r ->
+            r.first(Kind.ASK, "reset")
+                && r.advice().primary().consents().equals(Set.of(Conventions.RISK_DATA)));
+    rule(
+        "a device is sent on for the sake of its data",
+        dataInTheWay().consent("risk-data", false).exit(10, true),
+        r -> r.first(Kind.SEND_ON, Why.FOR_THE_DATA));
+    rule(
         "the job is done once the data are safe that alone were wanted",
         new Scene().goal(Goal.DATA_ONLY).did("back-up-data").test("look", 5),
         r -> r.first(Kind.STOP, Why.DONE));
+  }
+
+  /** A likely cause that only a step with data risk puts right, and no way to save them. */
+  private static Scene dataInTheWay() {
+    return new Scene()
+        .reports("dead")
+        .irreplaceableData()
+        .couldNot("back-up-data")
+        .leader("unlisted", 0.7);
+  }
+
+  @Test
+  void costIsNeverNamed_whereTheDataAreTheReason() {
+    for (Scene scene : List.of(dataInTheWay(), dataInTheWay().consent("risk-data", false))) {
+      Result result = scene.exit(10, true).result();
+      assertThat(result.advice().primary().reasons())
+          .extracting(Reason::why)
+          .doesNotContain(Why.CHEAPEST, Why.NOTHING_LEFT);
+      assertThat(result.advice().others())
+          .allSatisfy(
+              a -> assertThat(a.reasons()).extracting(Reason::why).doesNotContain(Why.CHEAPEST));
+    }
+    Result agreed =
+        dataInTheWay().consent("risk-data", true).repair("reset", 5).exit(10, true).result();
+    assertThat(agreed.first(Kind.REPAIR, "reset")).isTrue();
+  }
+
+  @Test
+  void dataAreNotAskedFor_whereSomebodyElseMustLookAtTheDevice() {
+    Result other =
+        new Scene()
+            .irreplaceableData()
+            .couldNot("back-up-data")
+            .leader("chip", 0.7)
+            .leader("unlisted", 0.2)
+            .result();
+    assertThat(other.first(Kind.SEND_ON, Why.OTHER_HANDS)).isTrue();
+    Result outside =
+        new Scene()
+            .irreplaceableData()
+            .couldNot("back-up-data")
+            .leader("cable", 0.7)
+            .leader("unlisted", 0.2)
+            .result();
+    assertThat(outside.first(Kind.RETURN, Why.NOT_THE_DEVICE)).isTrue();
   }
 
   private void proof() {
@@ -687,7 +750,16 @@ class EachRuleCountsTest {
         new Scene().repair("clean", 10).exit(50, true),
         r -> r.first(Kind.REPAIR, "clean"));
     rule(
-        "where sending on is cheapest, the device is not given back as it is",
+        "a repair that spares the data comes before what would risk them, and before sending on for"
+            + " their sake",
+        dataInTheWay().repair("clean", 5).exit(10, true),
+        r -> r.first(Kind.REPAIR, "clean"));
+    rule(
+        "the customer is asked about the data before the device leaves for them",
+        dataInTheWay().exit(10, true),
+        r -> r.first(Kind.ASK, Why.RISK_TO_DATA));
+    rule(
+        "where sending on is cheapest or for the data, the device is not given back as it is",
         new Scene().exit(10, true),
         r -> r.first(Kind.SEND_ON, Why.CHEAPEST));
     rule(

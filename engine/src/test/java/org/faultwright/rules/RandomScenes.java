@@ -67,7 +67,8 @@ public final class RandomScenes {
                     Arbitraries.of(true, false), Arbitraries.of(Fact.Checked.Result.class))
                 .as((end, result) -> new Fact.Checked("camera", end, result)),
             Combinators.combine(
-                    Arbitraries.of("opening", "board-work", "above-ceiling").map(ConsentId::new),
+                    Arbitraries.of("opening", "board-work", "above-ceiling", "risk-data")
+                        .map(ConsentId::new),
                     Arbitraries.of(true, false))
                 .as(Fact.ConsentAnswered::new)));
   }

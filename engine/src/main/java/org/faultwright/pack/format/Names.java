@@ -54,7 +54,7 @@ public final class Names {
     names.addAll(Kind.INSTRUMENT, pack.instruments().keySet());
     names.addAll(Kind.TOOL, pack.tools().keySet());
     names.addAll(Kind.CONSENT, pack.consents().keySet());
-    names.add(Kind.CONSENT, Conventions.ABOVE_CEILING.value()); // asked for in any pack
+    names.addAll(Kind.CONSENT, Conventions.ASKED_ANYWHERE.keySet());
     pack.switches()
         .values()
         .forEach(s -> names.addAll(Kind.BENCH_STATE, List.of(s.id(), s.offCalled())));

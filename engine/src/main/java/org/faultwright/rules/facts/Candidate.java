@@ -193,6 +193,7 @@ public record Candidate(
     return repairing()
         || kind == Advice.Kind.SEND_ON
         || kind == Advice.Kind.RETURN
+        || why == Reason.Why.RISK_TO_DATA
         || why == Reason.Why.ESTIMATE;
   }
 

@@ -18,6 +18,11 @@ public record Leader(int rank, CauseId cause, double p, Cause.Kind kind, boolean
     return kind == Cause.Kind.OUTSIDE || kind == Cause.Kind.NO_FAULT;
   }
 
+  /** Whether it may be repaired at this bench. */
+  public boolean forThisBench() {
+    return !sendOn;
+  }
+
   /** Whether p is at least one half. */
   public boolean moreLikelyThanNot() {
     return p >= 0.5;

@@ -10,6 +10,7 @@ import org.faultwright.casefile.Truth;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Condition;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.Conventions;
 import org.faultwright.pack.Ordered;
 
 /**
@@ -101,6 +102,14 @@ public final class Now {
   public boolean passedOpen(ComplaintId complaint) {
     Proof proof = proofs.get(complaint);
     return proof != null && !proof.lost() && !proof.closedThen();
+  }
+
+  /** Whether a function is still missed, and the data are neither safe nor may be lost. */
+  public boolean dataAtStake() {
+    return !reported.isEmpty()
+        && !allProved()
+        && !met(new Condition.Done(Conventions.BACK_UP_DATA))
+        && !agreed(Conventions.RISK_DATA);
   }
 
   /** The complaints that the customer reports. */

@@ -44,7 +44,7 @@ public final class PackWords {
     pack.tools().forEach(this::put);
     pack.consents().forEach(this::put);
     pack.switches().forEach((id, s) -> offCalled.put(id, s.offCalled().value()));
-    put(Conventions.ABOVE_CEILING, "paying more than agreed");
+    Conventions.ASKED_ANYWHERE.forEach(words::putIfAbsent);
   }
 
   private void put(Id id, String text) {

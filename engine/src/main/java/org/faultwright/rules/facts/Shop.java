@@ -22,6 +22,11 @@ public record Shop(Intake intake) {
     return intake.irreplaceableData() && step.step().dataRisk();
   }
 
+  /** Whether there are data that cannot be replaced. */
+  public boolean keepsData() {
+    return intake.irreplaceableData();
+  }
+
   /** What the customer wants. */
   public Goal goal() {
     return intake.goal();

@@ -24,6 +24,23 @@ public record Stopped(Subject subject, Blocked blocked) {
     return blocked.kind();
   }
 
+  /** Whether neither the customer's word nor a further finding can change it in this job. */
+  public boolean beyondThisJob() {
+    return switch (kind()) {
+      case REFUSED_CONSENT,
+          GOAL,
+          WRONG_BOARD,
+          LACKS_TOOL,
+          LACKS_SKILL,
+          SWITCH_UNREACHABLE,
+          COULD_NOT_DO,
+          TRIED_ALREADY,
+          NOT_YET ->
+          true;
+      default -> false;
+    };
+  }
+
   /** Whether it is about closing the device. */
   public boolean closing() {
     return subject instanceof Subject.OfClosing;

@@ -33,6 +33,7 @@ final class BenchDialogue {
   private final Surroundings surroundings;
   private final PacksOption packs;
   private final PackOption named;
+  private final ShopOption shop;
   private final Engine engine;
   private final boolean plain;
 
@@ -40,12 +41,13 @@ final class BenchDialogue {
       Surroundings surroundings,
       PacksOption packs,
       PackOption named,
-      Engine engine,
+      ShopOption shop,
       boolean plain) {
     this.surroundings = surroundings;
     this.packs = packs;
     this.named = named;
-    this.engine = engine;
+    this.shop = shop;
+    this.engine = shop.engine(surroundings);
     this.plain = plain;
   }
 
@@ -91,14 +93,16 @@ final class BenchDialogue {
     }
   }
 
-  private static int farewell(Console console, Dialogue.End end, Path file) {
+  private int farewell(Console console, Dialogue.End end, Path file) {
     console.show(
         List.of(
             end == Dialogue.End.ENDED
                 ? "Ended. The case is in " + file + "."
                 : "Left. All that was answered is in "
                     + file
-                    + "; go on with: diagnose --resume "
+                    + "; go on with: diagnose"
+                    + shop.again()
+                    + " --resume "
                     + file));
     return ExitCode.CLEAN;
   }

@@ -50,6 +50,8 @@ final class Check implements Callable<Integer> {
 
   @Mixin private PacksOption packs = new PacksOption();
 
+  @Mixin private ShopOption shop = new ShopOption();
+
   Check(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
@@ -64,7 +66,7 @@ final class Check implements Callable<Integer> {
       bundles.addAll(bundles(name));
     }
     Ahead.loadRules();
-    Engine engine = Engine.create();
+    Engine engine = shop.engine(surroundings);
     boolean good = true;
     for (Bundle bundle : bundles) {
       good &= run(engine, bundle);

@@ -81,8 +81,8 @@ final class Diagnose implements Callable<Integer> {
   @Option(
       names = "--all",
       description =
-          "Show every cause and every step, with the reason where one is not open, and a closer look:"
-              + " which causes come together, whether the facts agree, which numbers decide.")
+          "Show every cause and every step, with the reason where one is not open, and a closer"
+              + " look: which causes come together, whether the facts agree, which numbers decide.")
   private boolean all;
 
   @Mixin private PacksOption packs = new PacksOption();
@@ -98,13 +98,13 @@ final class Diagnose implements Callable<Integer> {
   @Override
   public Integer call() {
     if (file.isEmpty()) {
-      BenchDialogue dialogue =
-          new BenchDialogue(surroundings, packs, named, shop.engine(surroundings), plain);
+      BenchDialogue dialogue = new BenchDialogue(surroundings, packs, named, shop, plain);
       return resumed.isEmpty() ? dialogue.begin(as) : dialogue.resume(resumed);
     }
     if (!resumed.isEmpty() || !as.isEmpty() || plain) {
       throw Stopped.byUsage(
-          "--resume, --as and --plain belong to a dialogue; to go on with a case: diagnose --resume "
+          "--resume, --as and --plain belong to a dialogue; to go on with a case: diagnose --resume"
+              + " "
               + file);
     }
     Ahead.loadRules();

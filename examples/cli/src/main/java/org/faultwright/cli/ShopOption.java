@@ -25,6 +25,11 @@ final class ShopOption {
     return named.isEmpty() ? Optional.empty() : Optional.of(named);
   }
 
+  /** The option as it was given, to be given again; empty: it was not. */
+  String again() {
+    return named.isEmpty() ? "" : " --shop " + named;
+  }
+
   /**
    * An engine for the shop; warnings about its file go to standard error.
    *

@@ -128,8 +128,69 @@ class ShopOptionTest {
 
     assertThat(of.exitCode()).isZero();
     assertThat(ofDear.exitCode()).isZero();
+    assertThat(of.out()).contains("go on with: diagnose --resume " + kept);
+    assertThat(ofDear.out()).contains("go on with: diagnose --shop " + dear + " --resume " + kept);
     assertThat(of.out()).contains("Part: loudspeaker, cost 14,");
     assertThat(ofDear.out()).contains("Part: loudspeaker, cost 16,");
+  }
+
+  @Test
+  void converse_weighsByTheShop() throws IOException {
+    String shop = file("shop.yaml", SHOP);
+    ObjectMapper mapper = new ObjectMapper();
+    String open =
+        mapper.writeValueAsString(
+            mapper
+                .createObjectNode()
+                .put("ask", "open")
+                .put("case", Files.readString(Path.of(CASE))));
+    Shell asking = Shell.PLAIN.reading(open + "\n{\"ask\":\"answer\"}\n");
+    Shell.Result result = asking.run("converse", "--pack", PACK, "--shop", shop);
+    String last = result.out().lines().skip(1).findFirst().orElseThrow();
+    assertThat(mapper.readTree(last).get("answer").get("expectedCost").asDouble())
+        .isEqualTo(expectedCost(diagnose(PACK, shop)));
+  }
+
+  @Test
+  void check_weighsByTheShop() throws IOException {
+    String[] check = {"check", "--packs", "src/test/resources/packs", "plover-tablet/sound"};
+    assertThat(Shell.PLAIN.run(check).exitCode()).isEqualTo(ExitCode.CLEAN);
+    Path own = Files.createDirectories(folder.resolve("plover-tablet/sound/cases"));
+    Files.copy(Path.of(PACK), own.resolveSibling("pack.yaml"));
+    String advised = Files.readString(Path.of(CASE)) + "  advice: test coil-ohms\n";
+    Files.writeString(own.resolve("first-look.yaml"), advised);
+    // whoever sends on for nothing at a dear hour sends on at once
+    String hasty = file("hasty.yaml", "shop: hasty\nformat: 1\nrate: 50\nsend-on-fee: 0\n");
+    Shell.Result plain = Shell.PLAIN.run("check", folder.toString());
+    Shell.Result ofShop = Shell.PLAIN.run("check", "--shop", hasty, folder.toString());
+    assertThat(plain.exitCode()).as(plain.out()).isEqualTo(ExitCode.CLEAN);
+    assertThat(ofShop.exitCode()).as(ofShop.out()).isEqualTo(ExitCode.FINDINGS);
+  }
+
+  @Test
+  void pins_takeTheShopToo() throws IOException {
+    String broken = file("broken.yaml", SHOP.replace("rate: 0.7", "rate: -1"));
+    Shell.Result result =
+        Shell.PLAIN.run(
+            "pins",
+            "--shop",
+            broken,
+            "--pack",
+            "../pins/redpoll-display.yaml",
+            "--table",
+            "../pins/warm-board.csv");
+    assertThat(result.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(result.err()).contains("error[bad-number]");
+    Shell.Result good =
+        Shell.PLAIN.run(
+            "pins",
+            "--shop",
+            file("shop.yaml", SHOP),
+            "--pack",
+            "../pins/redpoll-display.yaml",
+            "--table",
+            "../pins/warm-board.csv");
+    assertThat(good.exitCode()).as(good.err()).isZero();
   }
 
   @Test

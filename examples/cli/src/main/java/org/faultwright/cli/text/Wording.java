@@ -94,9 +94,8 @@ final class Wording {
 
   /** What the customer is asked for. */
   static String consent(Pack pack, ConsentId consent) {
-    return consent.equals(Conventions.ABOVE_CEILING) && !pack.consents().containsKey(consent)
-        ? "The price may go above the ceiling that was agreed"
-        : pack.consents().getOrDefault(consent, consent.value());
+    return pack.consents()
+        .getOrDefault(consent, Conventions.ASKED_ANYWHERE.getOrDefault(consent, consent.value()));
   }
 
   /**
