@@ -34,8 +34,7 @@ public record Stopped(Subject subject, Blocked blocked) {
           LACKS_SKILL,
           SWITCH_UNREACHABLE,
           COULD_NOT_DO,
-          TRIED_ALREADY,
-          NOT_YET ->
+          TRIED_ALREADY ->
           true;
       default -> false;
     };

@@ -95,8 +95,6 @@ final class Pins implements Callable<Integer> {
 
   @Mixin private PacksOption packs = new PacksOption();
 
-  @Mixin private ShopOption shop = new ShopOption();
-
   @Mixin private PackOption named = new PackOption();
 
   @Mixin private ShopOption shop = new ShopOption();
