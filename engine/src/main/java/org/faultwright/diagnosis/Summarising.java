@@ -37,6 +37,12 @@ final class Summarising {
   /** Relative error of expected costs: thousands of products of doubles are added up. */
   private static final double ROUNDING = 1e-10;
 
+  /**
+   * The share of the worlds that a weighing leaves out by rule (decision 0006). Where it has to
+   * leave out more, a larger margin would silence tests that are plainly worth doing.
+   */
+  private static final double COUNTED_LEFT_OUT = 0.01;
+
   private final CompiledPack compiled;
   private final Pack pack;
   private final CaseFile caseFile;
@@ -116,10 +122,15 @@ final class Summarising {
         .forEach(w -> tests.putIfAbsent(w.step(), new TestWorth(w.step(), worth(w), w.cost())));
   }
 
-  /** A worth that is nothing but rounding is none. */
+  /**
+   * A worth that is nothing but rounding is none, and neither is one so small that the worlds left
+   * out of the weighing could undo it.
+   */
   private double worth(Worth test) {
-    double scale = 1 + Math.abs(weighing.compared().costWithoutTests());
-    return Math.abs(test.worth()) < ROUNDING * scale ? 0 : test.worth();
+    double scale = Math.abs(weighing.compared().costWithoutTests());
+    double leftOut = Math.min(weighing.compared().pLeftOut(), COUNTED_LEFT_OUT);
+    double unsure = ROUNDING * (1 + scale) + leftOut * scale;
+    return Math.abs(test.worth()) < unsure ? 0 : test.worth();
   }
 
   private boolean opensWithConsent(StepId step) {

@@ -60,8 +60,9 @@ class PinTableReaderTest {
             points:
         """
             + points
-            + "\n      spare: {pin: 11, reference: OL, boards: [rev-b], states: {bridged: {any: [fault],"
-            + " lies: {low: 0.1 V, high: 1 V}}}}\n";
+            + "\n"
+            + "      spare: {pin: 11, reference: OL, boards: [rev-b], states: {bridged: {any:"
+            + " [fault], lies: {low: 0.1 V, high: 1 V}}}}\n";
     PackReading reading = new PackReader().read(YamlText.of("pack.yaml", text));
     assertThat(reading).as(reading.report()).isInstanceOf(PackReading.Readable.class);
     return ((PackReading.Readable) reading).pack();
@@ -143,7 +144,7 @@ class PinTableReaderTest {
       value = {
         "NETT5,0.5 V|row 2, column 1: no pin is called 'NETT5' in step 'plug-table'; did you mean"
             + " 'NET5'?",
-        "99,0.5 V|row 2, column 1: no pin is called '99' in step 'plug-table'; did you mean '9'?",
+        "99,0.5 V|row 2, column 1: no pin is called '99' in step 'plug-table'; its pins end at 12",
         "5,GND|row 2, column 2: pin '5' (NET5) is no ground pin; write what it reads, such as 0.000"
             + " V, or look at the numbering",
         "5,NC|row 2, column 2: pin '5' (NET5) is a pin in use; write what it reads, such as OL, or"
