@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import org.faultwright.casefile.Intake;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
+import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.SwitchId;
 import org.faultwright.planning.Assessment.Repairing;
@@ -68,6 +69,7 @@ final class Place {
   final int bench;
   private final DeviceModel device;
   private final Planner.Setting setting;
+  private CaseModel handedOver;
   private Optional<RepairTree.Belief> belief = Optional.empty();
   private Optional<List<Testing>> tests = Optional.empty();
   private Optional<List<Repairing>> repairs = Optional.empty();
@@ -134,13 +136,27 @@ final class Place {
     return Math.min(1, lost);
   }
 
+  /** P(a reported function is lost in use | world), whether it was proved before or not. */
   double pLost(byte[] world) {
-    Spread rows = model().tree.rowsOf(model().future(world));
+    if (handedOver == null) {
+      handedOver = handedOver();
+    }
+    Spread rows = handedOver.tree.rowsOf(handedOver.future(world));
     double lost = 0;
     for (int i = 0; i < rows.states().length; i++) {
-      lost += rows.p()[i] * model().tree.lost(rows.states()[i]);
+      lost += rows.p()[i] * handedOver.tree.lost(rows.states()[i]);
     }
     return lost;
+  }
+
+  /** The model of the device when all functions count as back. */
+  private CaseModel handedOver() {
+    if (nothingLost() || model().lost.size() == now.lost().size()) {
+      return model();
+    }
+    Map<ComplaintId, Boolean> back = new LinkedHashMap<>();
+    now.lost().keySet().forEach(c -> back.put(c, false));
+    return job.planner.setting(now.withLost(back), job.intake, job.permissions).model();
   }
 
   /** P(present) of each cause, by its number. */

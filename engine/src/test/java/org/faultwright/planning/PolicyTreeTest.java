@@ -1,6 +1,7 @@
 package org.faultwright.planning;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Set;
@@ -44,7 +45,9 @@ class PolicyTreeTest {
     PlanComparison compared =
         planner.compare(worlds, now, Bench.INTAKE, all, plan, new ComparisonLimits(1000, 0, 1));
 
+    assertThat(compared.plan().expectedCost()).isCloseTo(plan.expectedCost(), within(1e-9));
     for (Row row : compared.rows()) {
+      assertThat(row.expectedCost()).isGreaterThanOrEqualTo(plan.atLeast() - 1e-9);
       assertThat(row.course().endings().values().stream().mapToDouble(p -> p).sum())
           .isBetween(1 - 1e-9, 1 + 1e-9);
       assertThat(row.course().pOpen()).isZero();
