@@ -110,7 +110,7 @@ public record Plan(
     }
     for (Course c : courses()) {
       if (c.last() instanceof PlanNode.End end) {
-        p.merge(end.ending(), c.p(), Double::sum);
+        p.merge(end.ending(), c.p(), (a, b) -> Math.min(1, a + b)); // a sum may round up
       }
     }
     return p;
@@ -118,17 +118,21 @@ public record Plan(
 
   /** P(the plan is not followed to the end of the job). */
   public double pOpen() {
-    return courses().stream()
-        .filter(c -> c.last() instanceof PlanNode.AndSoOn)
-        .mapToDouble(Course::p)
-        .sum();
+    return Math.min(
+        1,
+        courses().stream()
+            .filter(c -> c.last() instanceof PlanNode.AndSoOn)
+            .mapToDouble(Course::p)
+            .sum());
   }
 
   /** P(the device comes back, its function lost after all). */
   public double pComeback() {
-    return courses().stream()
-        .mapToDouble(c -> c.last() instanceof PlanNode.End end ? c.p() * end.pComeback() : 0)
-        .sum();
+    return Math.min(
+        1,
+        courses().stream()
+            .mapToDouble(c -> c.last() instanceof PlanNode.End end ? c.p() * end.pComeback() : 0)
+            .sum());
   }
 
   /** The expected number of steps, function tests after repairs not counted. */

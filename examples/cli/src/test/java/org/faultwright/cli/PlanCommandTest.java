@@ -37,7 +37,7 @@ class PlanCommandTest {
   @Test
   void planSaysWhatToExpectAndGoesOnAfterEachOutcome() throws IOException {
     Shell.Result result =
-        Shell.PLAIN.run("plan", "--depth", "2", "--least", "10", "--seconds", "0.1", file());
+        Shell.PLAIN.run("plan", "--depth", "2", "--least", "10", "--seconds", "3", file());
 
     assertThat(result.exitCode()).isZero();
     assertThat(result.out())

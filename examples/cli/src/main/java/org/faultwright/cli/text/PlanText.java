@@ -62,14 +62,15 @@ public final class PlanText {
     OptionalDouble half = atMost.apply(HALF);
     OptionalDouble most = atMost.apply(NINE_IN_TEN);
     if (half.isEmpty()) {
-      return "not known: most cases are not followed to the end; see --depth and --least";
+      return "not known: most cases are not followed to the end; see --seconds, --depth and"
+                 + " --least";
     }
     return "at most "
         + shown.apply(half.getAsDouble())
         + " in half of the cases"
         + (most.isPresent()
             ? ", " + shown.apply(most.getAsDouble()) + " in nine of ten"
-            : "; more of the rest is not followed to the end")
+            : "; too many of the rest are not followed to the end: see --seconds")
         + " ("
         + of
         + ")";

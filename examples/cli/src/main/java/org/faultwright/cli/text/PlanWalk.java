@@ -154,7 +154,12 @@ public record PlanWalk(Place root, List<Act> acts, List<CautionId> cautions) {
               RaisedHolds.by(pack, test.step(), b.seen()).stream()
                   .map(hold -> Dangers.sentence(hold.says()))
                   .toList();
-          ways.add(new Way(seen, b.p(), holds, place(b.then(), p * b.p())));
+          double pHere = p * b.p();
+          Place then =
+              !holds.isEmpty() && b.then() instanceof PlanNode.AndSoOn
+                  ? new Unfollowed(Optional.of("what makes it safe"), pHere)
+                  : place(b.then(), pHere);
+          ways.add(new Way(seen, b.p(), holds, then));
         }
         return act(number, test.step(), p, test.spend(), test.turns(), Optional.empty(), ways);
       } else if (node instanceof PlanNode.DoRepair repair) {
