@@ -63,7 +63,7 @@ public final class PlanText {
     OptionalDouble most = atMost.apply(NINE_IN_TEN);
     if (half.isEmpty()) {
       return "not known: most cases are not followed to the end; see --seconds, --depth and"
-                 + " --least";
+          + " --least";
     }
     return "at most "
         + shown.apply(half.getAsDouble())
