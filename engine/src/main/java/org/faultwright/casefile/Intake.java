@@ -3,6 +3,7 @@ package org.faultwright.casefile;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Goal;
@@ -83,121 +84,88 @@ public record Intake(
 
   /** The same with this board. */
   public Intake withBoard(BoardId board) {
-    return new Intake(
-        Optional.of(board),
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.board = Optional.of(board));
   }
 
   /** The same with this goal. */
   public Intake withGoal(Goal goal) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.goal = goal);
   }
 
   /** The same with this ceiling. */
   public Intake withCeiling(OptionalDouble ceiling) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.ceiling = ceiling);
   }
 
   /** The same with this value of a working device. */
   public Intake withDeviceValue(OptionalDouble deviceValue) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.deviceValue = deviceValue);
   }
 
   /** The same with this value of the data. */
   public Intake withDataValue(OptionalDouble dataValue) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.dataValue = dataValue);
   }
 
   /** The same with or without data that must not be lost. */
   public Intake withIrreplaceableData(boolean irreplaceableData) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.irreplaceableData = irreplaceableData);
   }
 
   /** The same with these tools missing from the shop. */
   public Intake withLacking(Set<ToolId> lacking) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.lacking = lacking);
   }
 
   /** The same with this highest skill at the bench. */
   public Intake withSkill(Skill skill) {
-    return new Intake(
-        board,
-        goal,
-        consented,
-        refused,
-        ceiling,
-        deviceValue,
-        dataValue,
-        irreplaceableData,
-        lacking,
-        skill);
+    return with(d -> d.skill = skill);
+  }
+
+  private Intake with(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.intake();
+  }
+
+  /** An intake while one thing of it is changed. */
+  private static final class Draft {
+    private Optional<BoardId> board;
+    private Goal goal;
+    private Set<ConsentId> consented;
+    private Set<ConsentId> refused;
+    private OptionalDouble ceiling;
+    private OptionalDouble deviceValue;
+    private OptionalDouble dataValue;
+    private boolean irreplaceableData;
+    private Set<ToolId> lacking;
+    private Skill skill;
+
+    Draft(Intake intake) {
+      board = intake.board;
+      goal = intake.goal;
+      consented = intake.consented;
+      refused = intake.refused;
+      ceiling = intake.ceiling;
+      deviceValue = intake.deviceValue;
+      dataValue = intake.dataValue;
+      irreplaceableData = intake.irreplaceableData;
+      lacking = intake.lacking;
+      skill = intake.skill;
+    }
+
+    Intake intake() {
+      return new Intake(
+          board,
+          goal,
+          consented,
+          refused,
+          ceiling,
+          deviceValue,
+          dataValue,
+          irreplaceableData,
+          lacking,
+          skill);
+    }
   }
 }

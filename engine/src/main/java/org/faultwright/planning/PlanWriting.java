@@ -9,7 +9,8 @@ import org.faultwright.planning.PlanPlace.Option;
 /**
  * Writes down a plan from what a search knows, looking further ahead from each step as long as
  * there is time: each branch has its share of it. When the time is up, what is not known by then is
- * left at the repair that comes next.
+ * left at the step that comes next: where that is likely, by weighing the tests once more, and else
+ * the first of the cheapest repairs.
  */
 final class PlanWriting {
 
@@ -87,6 +88,9 @@ final class PlanWriting {
     }
     Optional<Option> option = option(place, depth);
     if (!isFollowed || option.isEmpty()) {
+      if (p >= LIKELY) {
+        search.weigh(place); // else a repair would be named where a test is due
+      }
       return new PlanNode.AndSoOn(place.cost, Optional.of(next(place)));
     }
     Option taken = option.get();

@@ -34,67 +34,20 @@ import org.junit.jupiter.api.Test;
 class PlannerTest {
 
   private static final double ROUNDING = 1e-12;
-  private static final Shop SEND_ON_FOR_40 = Bench.sendingOnFor(40);
-
-  /** Exactly one of two causes; repairs for 10 and 8 minutes; a test of cause a for 1 minute. */
-  private static PackSketch twoCauses() {
-    return new PackSketch("test/two-causes")
-        .prior("a", 0.5)
-        .prior("b", 0.5)
-        .oneOf("either", true, "a", "b")
-        .any("lost", cause("a", 1), cause("b", 1))
-        .complaint("complaint", "lost")
-        .step(Bench.costing(new StepSketch("repair-a").changes("a", 1, 0).build(), 10))
-        .step(Bench.costing(new StepSketch("repair-b").changes("b", 1, 0).build(), 8))
-        .step(
-            Bench.costing(
-                new StepSketch("test").looksAt(new CauseId("a"), 1, 0).copies(0.25).build(), 1));
-  }
-
-  private static LikelyWorlds evens() {
-    Map<String, Double> p = new LinkedHashMap<>();
-    p.put("a", 0.5);
-    p.put("b", 0.5);
-    return Bench.single(p);
-  }
-
-  private static Weighing look(Pack pack, Permissions permissions) {
-    return look(pack, Bench.reported(pack, "complaint"), permissions);
-  }
-
-  private static Weighing look(Pack pack, Situation now, Permissions permissions) {
-    return Planner.of(DeviceModel.of(pack), SEND_ON_FOR_40)
-        .look(evens(), now, Bench.INTAKE, permissions);
-  }
-
-  private static RepairWay way(Weighing weighing, String repair) {
-    return weighing.repairs().stream()
-        .filter(w -> w.repair().value().equals(repair))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private static List<String> tests(Weighing weighing) {
-    return weighing.tests().stream().map(w -> w.step().value()).toList();
-  }
-
-  private static List<String> repairs(Weighing weighing) {
-    return weighing.repairs().stream().map(w -> w.repair().value()).toList();
-  }
 
   @Test
   void aTestThatOpensARepair_isWorthWhatTheRepairSaves() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     OutcomeId positive = OutcomeId.POSITIVE;
     Permissions gated =
         Bench.with(
             Bench.everything(pack),
             "repair-a",
             new Condition.OutcomeIs(new StepId("test"), positive));
-    Weighing weighing = look(pack, gated);
+    Weighing weighing = TwoCauses.look(pack, gated);
 
     // Without it: repair b, and send on in one case of two. With it: 1, then 10 or 8.
-    assertThat(repairs(weighing)).containsExactly("repair-b");
+    assertThat(TwoCauses.repairs(weighing)).containsExactly("repair-b");
     assertThat(weighing.costWithoutTests()).isEqualTo(8 + 0.5 * 40, within(ROUNDING));
     Worth worth = Bench.worthOf(weighing, "test");
     assertThat(worth.worth()).isEqualTo(28 - 1 - 9, within(ROUNDING));
@@ -103,26 +56,29 @@ class PlannerTest {
 
   @Test
   void aRepairThatAnEarlierRepairOpens_isPlannedAfterIt() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     Permissions inOrder =
         Bench.with(Bench.everything(pack), "repair-b", new Condition.Done(new StepId("repair-a")));
-    Weighing weighing = look(pack, Bench.without(inOrder, "test"));
+    Weighing weighing = TwoCauses.look(pack, Bench.without(inOrder, "test"));
 
-    assertThat(repairs(weighing)).containsExactly("repair-a");
-    assertThat(way(weighing, "repair-a").sequence())
+    assertThat(TwoCauses.repairs(weighing)).containsExactly("repair-a");
+    assertThat(TwoCauses.way(weighing, "repair-a").sequence())
         .containsExactly(new StepId("repair-a"), new StepId("repair-b"));
     assertThat(weighing.expectedCost()).isEqualTo(10 + 0.5 * 8, within(ROUNDING));
   }
 
   @Test
   void aTestAlreadyAnswered_isNotOfferedAgain_unlessARepeatIsNoMereCopy() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     Situation answered =
         Bench.reported(pack, "complaint").withOutcome(new StepId("test"), OutcomeId.POSITIVE);
     Worth.Branch again =
-        Bench.worthOf(look(pack, answered, Bench.everything(pack)), "test").branches().get(0);
+        Bench.worthOf(TwoCauses.look(pack, answered, Bench.everything(pack)), "test")
+            .branches()
+            .get(0);
 
-    // In evens() the first outcome has not been believed: one in four copies it, the rest is fresh.
+    // In TwoCauses.evens() the first outcome has not been believed: one in four copies it, the rest
+    // is fresh.
     assertThat(again.p()).isEqualTo(0.25 + 0.75 * 0.5, within(ROUNDING));
     Pack copying =
         PricedPacks.withSteps(
@@ -132,15 +88,17 @@ class PlannerTest {
                     ? Bench.costing(
                         new StepSketch("test").looksAt(new CauseId("a"), 1, 0).build(), 1)
                     : s);
-    assertThat(tests(look(copying, answered, Bench.everything(copying)))).isEmpty();
+    assertThat(TwoCauses.tests(TwoCauses.look(copying, answered, Bench.everything(copying))))
+        .isEmpty();
   }
 
   @Test
   void aRepairAlreadyDone_isNotPlannedAgain() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     Situation done = Bench.reported(pack, "complaint").withDone(new StepId("repair-b"));
 
-    assertThat(repairs(look(pack, done, Bench.everything(pack)))).containsExactly("repair-a");
+    assertThat(TwoCauses.repairs(TwoCauses.look(pack, done, Bench.everything(pack))))
+        .containsExactly("repair-a");
   }
 
   /** Closed form: six attempts at most, each cures in half of the cases left. */
@@ -158,18 +116,18 @@ class PlannerTest {
     Weighing weighing =
         Bench.look(
             pack,
-            SEND_ON_FOR_40,
+            TwoCauses.SEND_ON_FOR_40,
             Bench.single(Map.of("a", 1.0)),
             Bench.reported(pack, "complaint").withDone(new StepId("repair-a")));
 
     assertThat(weighing.expectedCost())
         .isEqualTo((1 - Math.pow(0.5, 6)) / 0.5 + Math.pow(0.5, 6) * 40, within(ROUNDING));
-    assertThat(way(weighing, "repair-a").sequence()).hasSize(6);
+    assertThat(TwoCauses.way(weighing, "repair-a").sequence()).hasSize(6);
   }
 
   @Test
   void handingOver_isAllThatIsLeft_whenNoFunctionIsLost() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     Situation s = Bench.reported(pack, "complaint");
     Situation proved =
         new Situation(
@@ -197,7 +155,7 @@ class PlannerTest {
 
   @Test
   void exit_isTheCheaperOfSendingOnAndReturning() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     Shop shop = new Shop(1, 0, 40, 5, 0, 0, Map.of(), Bench.PLAIN.proof());
 
     assertThat(exit(pack, shop, Bench.INTAKE)).isEqualTo(new Exit(Exit.Kind.SEND_ON, 40));
@@ -210,7 +168,7 @@ class PlannerTest {
 
   private static Exit exit(Pack pack, Shop shop, Intake intake) {
     return Planner.of(DeviceModel.of(pack), shop)
-        .look(evens(), Bench.reported(pack, "complaint"), intake, Bench.everything(pack))
+        .look(TwoCauses.evens(), Bench.reported(pack, "complaint"), intake, Bench.everything(pack))
         .exit();
   }
 
@@ -230,7 +188,7 @@ class PlannerTest {
 
   /** Opening takes 5 minutes and closing 3; repair a is done in the open device. */
   private static Pack opened() {
-    PackDraft draft = Bench.draftOf(twoCauses().build());
+    PackDraft draft = Bench.draftOf(TwoCauses.sketch().build());
     draft.benchSwitch(Bench.benchSwitch("open", false, Bench.turn(5), Bench.turn(3), true));
     draft.step(Bench.needing(draft.steps.get(new StepId("repair-a")), Bench.on("open")));
     return draft.build();
@@ -238,13 +196,13 @@ class PlannerTest {
 
   @Test
   void bench_isPaidForOnce_andClosedInTheEnd() {
-    Weighing weighing = look(opened(), Bench.without(Bench.everything(opened()), "test"));
+    Weighing weighing = TwoCauses.look(opened(), Bench.without(Bench.everything(opened()), "test"));
 
     // b first: 8, then in half of the cases 5 to open, 10, 3 to close
-    assertThat(way(weighing, "repair-b").expectedCost()).isEqualTo(17, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-b").expectedCost()).isEqualTo(17, within(ROUNDING));
     // a first: 5 + 10 and 3 to close, and in half of the cases 8 more
-    assertThat(way(weighing, "repair-a").expectedCost()).isEqualTo(22, within(ROUNDING));
-    assertThat(way(weighing, "repair-a").cost()).isEqualTo(15, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").expectedCost()).isEqualTo(22, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").cost()).isEqualTo(15, within(ROUNDING));
   }
 
   @Test
@@ -252,7 +210,7 @@ class PlannerTest {
     Pack pack = opened();
     Situation open = Bench.reported(pack, "complaint").withOn(Set.of(Bench.on("open").of()));
 
-    assertThat(look(pack, open, Bench.everything(pack)).exit().cost()).isEqualTo(43);
+    assertThat(TwoCauses.look(pack, open, Bench.everything(pack)).exit().cost()).isEqualTo(43);
   }
 
   @Test
@@ -262,7 +220,7 @@ class PlannerTest {
     Map<BenchState, Guard> noOpening = new LinkedHashMap<>(all.turns());
     noOpening.remove(Bench.on("open"));
 
-    assertThat(repairs(look(pack, new Permissions(all.steps(), noOpening))))
+    assertThat(TwoCauses.repairs(TwoCauses.look(pack, new Permissions(all.steps(), noOpening))))
         .containsExactly("repair-b");
   }
 
@@ -275,22 +233,23 @@ class PlannerTest {
     Permissions all = Bench.everything(pack);
     Map<BenchState, Guard> turns = new LinkedHashMap<>(all.turns());
     turns.put(Bench.on("open"), new Guard(new Condition.BenchIs(Bench.off("powered"))));
-    Weighing weighing = look(pack, new Permissions(all.steps(), turns));
+    Weighing weighing = TwoCauses.look(pack, new Permissions(all.steps(), turns));
 
     // powering down takes 2 minutes more
-    assertThat(way(weighing, "repair-a").cost()).isEqualTo(17, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").cost()).isEqualTo(17, within(ROUNDING));
   }
 
   @Test
   void consents_thatNobodyHasAskedFor_areWeighedApart() {
-    Pack pack = twoCauses().build();
+    Pack pack = TwoCauses.sketch().build();
     ConsentId boardWork = new ConsentId("board-work");
     Permissions asking =
         Bench.with(Bench.everything(pack), "repair-b", new Condition.Consented(boardWork));
-    Weighing weighing = look(pack, asking);
+    Weighing weighing = TwoCauses.look(pack, asking);
 
-    assertThat(repairs(weighing)).containsExactly("repair-a");
-    assertThat(repairs(weighing.ifAgreed().orElseThrow())).containsExactly("repair-b", "repair-a");
+    assertThat(TwoCauses.repairs(weighing)).containsExactly("repair-a");
+    assertThat(TwoCauses.repairs(weighing.ifAgreed().orElseThrow()))
+        .containsExactly("repair-b", "repair-a");
     Situation refused = Bench.reported(pack, "complaint");
     refused =
         new Situation(
@@ -304,14 +263,14 @@ class PlannerTest {
             Map.of(boardWork, false),
             Goal.WORKING,
             Optional.empty());
-    assertThat(look(pack, refused, asking).ifAgreed()).isEmpty();
-    assertThat(look(pack, Bench.everything(pack)).ifAgreed()).isEmpty();
+    assertThat(TwoCauses.look(pack, refused, asking).ifAgreed()).isEmpty();
+    assertThat(TwoCauses.look(pack, Bench.everything(pack)).ifAgreed()).isEmpty();
   }
 
   @Test
   void functionTest_isTheShopsOwn_whereTheRulesForbidThePacks() {
     Pack pack =
-        twoCauses()
+        TwoCauses.sketch()
             .step(
                 Bench.costing(new StepSketch("proof").proves("complaint", "lost", 1, 0).build(), 2))
             .build();
@@ -319,27 +278,28 @@ class PlannerTest {
     Permissions held = Bench.with(all, "proof", new Condition.Done(new StepId("repair-a")));
     Planner planner = Planner.of(DeviceModel.of(pack), Bench.with(40, 0, new Shop.Proof(3, 1, 0)));
     Situation now = Bench.reported(pack, "complaint");
-    Weighing weighing = planner.look(evens(), now, Bench.INTAKE, held);
+    Weighing weighing = planner.look(TwoCauses.evens(), now, Bench.INTAKE, held);
 
-    assertThat(way(weighing, "repair-a").proofs()).containsExactly(new StepId("proof"));
-    assertThat(way(weighing, "repair-a").cost()).isEqualTo(12, within(ROUNDING));
-    assertThat(way(weighing, "repair-b").proofs()).isEmpty();
-    assertThat(way(weighing, "repair-b").cost()).isEqualTo(11, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").proofs()).containsExactly(new StepId("proof"));
+    assertThat(TwoCauses.way(weighing, "repair-a").cost()).isEqualTo(12, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-b").proofs()).isEmpty();
+    assertThat(TwoCauses.way(weighing, "repair-b").cost()).isEqualTo(11, within(ROUNDING));
     // b, its own proof, then a with the pack's proof
-    assertThat(way(weighing, "repair-b").expectedCost()).isEqualTo(11 + 0.5 * 12, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-b").expectedCost())
+        .isEqualTo(11 + 0.5 * 12, within(ROUNDING));
   }
 
   @Test
   void functionTest_isTheStepToRepeat_whereTheRepairNamesOne() {
     Pack pack =
         PricedPacks.withSteps(
-            twoCauses().build(),
+            TwoCauses.sketch().build(),
             s -> s.id().value().equals("repair-a") ? Bench.thenRepeat(s, "test") : s);
-    Weighing weighing = look(pack, Bench.everything(pack));
+    Weighing weighing = TwoCauses.look(pack, Bench.everything(pack));
 
-    assertThat(way(weighing, "repair-a").proofs()).containsExactly(new StepId("test"));
+    assertThat(TwoCauses.way(weighing, "repair-a").proofs()).containsExactly(new StepId("test"));
     // The test looks at a alone: after repair a it passes, and b is left to come back.
-    assertThat(way(weighing, "repair-a").pPass()).isEqualTo(1, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").pPass()).isEqualTo(1, within(ROUNDING));
   }
 
   @Test
@@ -361,22 +321,23 @@ class PlannerTest {
             .build();
     LikelyWorlds both = Bench.worlds(List.of("a", "b"), List.of(Set.of("a", "b")), List.of(1.0));
     Weighing weighing =
-        Bench.look(pack, SEND_ON_FOR_40, both, Bench.reported(pack, "no-sound", "no-light"));
+        Bench.look(
+            pack, TwoCauses.SEND_ON_FOR_40, both, Bench.reported(pack, "no-sound", "no-light"));
 
-    assertThat(way(weighing, "repair-b").sequence())
+    assertThat(TwoCauses.way(weighing, "repair-b").sequence())
         .containsExactly(new StepId("repair-b"), new StepId("repair-a"));
-    assertThat(way(weighing, "repair-b").proofs())
+    assertThat(TwoCauses.way(weighing, "repair-b").proofs())
         .containsExactly(new StepId("listen"), new StepId("look"));
     assertThat(weighing.costWithoutTests()).isEqualTo(8 + 3 + 10 + 3, within(ROUNDING));
     assertThat(
-            Bench.look(pack, SEND_ON_FOR_40, both, Bench.reported(pack, "no-light"))
+            Bench.look(pack, TwoCauses.SEND_ON_FOR_40, both, Bench.reported(pack, "no-light"))
                 .costWithoutTests())
         .isEqualTo(8 + 2, within(ROUNDING));
   }
 
   @Test
   void harm_partsAndConsumables_areCostsOfAStep() {
-    PackDraft draft = Bench.draftOf(twoCauses().part("flex", Set.of("a")).build());
+    PackDraft draft = Bench.draftOf(TwoCauses.sketch().part("flex", Set.of("a")).build());
     Step swap = new StepSketch("swap-flex").swaps("flex", 1).build();
     Step risky =
         new Step(
@@ -419,8 +380,9 @@ class PlannerTest {
   }
 
   private static double costOfSwap(Pack pack, Shop shop) {
-    Weighing weighing = Bench.look(pack, shop, evens(), Bench.reported(pack, "complaint"));
-    return way(weighing, "swap-flex").cost();
+    Weighing weighing =
+        Bench.look(pack, shop, TwoCauses.evens(), Bench.reported(pack, "complaint"));
+    return TwoCauses.way(weighing, "swap-flex").cost();
   }
 
   /** A fault that is hidden passes the function test, and comes back to the customer. */
@@ -439,7 +401,7 @@ class PlannerTest {
             Bench.with(40, 20, Bench.PLAIN.proof()),
             Bench.single(Map.of("a", 1.0)),
             Bench.reported(pack, "complaint"));
-    RepairWay wash = way(weighing, "wash");
+    RepairWay wash = TwoCauses.way(weighing, "wash");
 
     // cured .3; stays .7, of which half is hidden: passes, and comes back for 20
     assertThat(wash.pPass()).isEqualTo(0.65, within(ROUNDING));
@@ -463,8 +425,9 @@ class PlannerTest {
             Bench.single(Map.of("a", 1.0)),
             Bench.reported(pack, "complaint"));
 
-    assertThat(way(weighing, "repair-a").pPass()).isEqualTo(0.5 + 0.5 * 0.6, within(ROUNDING));
-    assertThat(way(weighing, "repair-a").expectedCost())
+    assertThat(TwoCauses.way(weighing, "repair-a").pPass())
+        .isEqualTo(0.5 + 0.5 * 0.6, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "repair-a").expectedCost())
         .isEqualTo(4 + 0.3 * 20 + 0.2 * 40, within(ROUNDING));
   }
 
@@ -485,9 +448,11 @@ class PlannerTest {
     LikelyWorlds both =
         Bench.worlds(
             List.of("root", "follower"), List.of(Set.of("root", "follower")), List.of(1.0));
-    Weighing weighing = Bench.look(pack, SEND_ON_FOR_40, both, Bench.reported(pack, "complaint"));
+    Weighing weighing =
+        Bench.look(pack, TwoCauses.SEND_ON_FOR_40, both, Bench.reported(pack, "complaint"));
 
-    assertThat(way(weighing, "replace-follower").pPass()).isEqualTo(0.5, within(ROUNDING));
+    assertThat(TwoCauses.way(weighing, "replace-follower").pPass())
+        .isEqualTo(0.5, within(ROUNDING));
   }
 
   @Test
@@ -508,8 +473,8 @@ class PlannerTest {
 
   @Test
   void nothingCanBeDone_whenNothingIsAllowed() {
-    Pack pack = twoCauses().build();
-    Weighing weighing = look(pack, new Permissions(Map.of(), Map.of()));
+    Pack pack = TwoCauses.sketch().build();
+    Weighing weighing = TwoCauses.look(pack, new Permissions(Map.of(), Map.of()));
 
     assertThat(weighing.next()).isEqualTo(new NextStep.Leave(new Exit(Exit.Kind.SEND_ON, 40)));
     assertThat(weighing.expectedCost()).isEqualTo(40);
