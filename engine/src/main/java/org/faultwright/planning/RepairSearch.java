@@ -96,6 +96,11 @@ final class RepairSearch {
     }
   }
 
+  /** How many repairs it may use. */
+  int size() {
+    return repairs.length;
+  }
+
   /** The step that is a repair. */
   int step(int repair) {
     return table.repairs[repairs[repair]];

@@ -10,8 +10,9 @@
  * behind. {@code CaseModel} keeps what bears on the functions that are lost, {@code RepairTable}
  * the few states that repairs and function tests tell apart, {@code RepairTree} what sequences of
  * repairs lead to. {@code RepairSearch} finds the cheapest sequence (ECR0), {@code Bounds} says
- * what it need not look at, {@code Assessment} what tests add to it. {@code BenchWays} and {@code
- * Costs} price it all, {@code Futures} asks the guards.
+ * what it need not look at, {@code TestWeighing} what tests add to it. {@code OpenSteps} lists what
+ * may be done, {@code WorldMasses} what is believed, {@code Assessment} is one look at a case.
+ * {@code BenchWays} and {@code Costs} price it all, {@code Futures} asks the guards.
  *
  * <p>Beside the plan: a {@code Policy} says what to do at a {@code Place}; {@code PolicyTree} works
  * out all that comes of it, {@code Simulation} tries it on devices drawn at random, {@code
