@@ -1,5 +1,7 @@
 package org.faultwright.problem;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +12,8 @@ public final class SourceTexts {
 
   /** No texts: problems are shown without their lines. */
   public static final SourceTexts NONE = new SourceTexts(Map.of());
+
+  private static final String BREAKS = "\r\n\u0085\u2028\u2029";
 
   private final Map<String, List<String>> linesByFile;
 
@@ -39,6 +43,18 @@ public final class SourceTexts {
 
   /** The lines of a text, without their ends: the line breaks of YAML 1.1. */
   public static List<String> lines(String text) {
-    return List.of(text.split("\r\n|[\r\n\u0085\u2028\u2029]", -1));
+    // a regular expression would take longer here than the reader takes for a small file
+    List<String> lines = new ArrayList<>();
+    int begin = 0;
+    for (int i = 0; i < text.length(); i++) {
+      if (BREAKS.indexOf(text.charAt(i)) >= 0) {
+        lines.add(text.substring(begin, i));
+        boolean two = text.startsWith("\r\n", i);
+        i += two ? 1 : 0;
+        begin = i + 1;
+      }
+    }
+    lines.add(text.substring(begin));
+    return Collections.unmodifiableList(lines);
   }
 }

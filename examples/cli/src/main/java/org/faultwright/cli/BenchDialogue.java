@@ -57,7 +57,6 @@ final class BenchDialogue {
    * @param as the file to keep the case in; empty: ask for a name
    */
   int begin(String as) {
-    Ahead.loadRules();
     try (Console console = console()) {
       Choosing choosing = new Choosing(console);
       Optional<Pack> pack = pack(choosing);
@@ -78,7 +77,6 @@ final class BenchDialogue {
 
   /** Goes on with a case. */
   int resume(String file) {
-    Ahead.loadRules();
     if (file.equals(Sources.STANDARD_INPUT)) {
       throw Stopped.byUsage("--resume takes a file: every answer is kept in it");
     }

@@ -65,7 +65,6 @@ final class Check implements Callable<Integer> {
     for (String name : names) {
       bundles.addAll(bundles(name));
     }
-    Ahead.loadRules();
     Engine engine = shop.engine(surroundings);
     boolean good = true;
     for (Bundle bundle : bundles) {

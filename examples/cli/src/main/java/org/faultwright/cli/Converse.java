@@ -36,7 +36,6 @@ final class Converse implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Ahead.loadRules();
     try (Conversation conversation =
         new Conversation(
             shop.engine(surroundings), packs.library(Optional.empty()), named.pack())) {

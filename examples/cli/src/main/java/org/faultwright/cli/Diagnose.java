@@ -95,6 +95,13 @@ final class Diagnose implements Callable<Integer> {
     this.surroundings = surroundings;
   }
 
+  /** As if called with this case file and no options. */
+  static Diagnose of(Surroundings surroundings, String file) {
+    Diagnose command = new Diagnose(surroundings);
+    command.file = file;
+    return command;
+  }
+
   @Override
   public Integer call() {
     if (file.isEmpty()) {
@@ -107,7 +114,6 @@ final class Diagnose implements Callable<Integer> {
               + " "
               + file);
     }
-    Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<CauseId> causes = asked.stream().map(name -> cause(opened.pack(), name)).toList();
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {

@@ -105,7 +105,6 @@ final class Pins implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Ahead.loadRules();
     OpenedCase opened = opened();
     StepId read = step(opened);
     Optional<PinTable> noted = table.map(name -> noted(opened, read, name));

@@ -91,7 +91,6 @@ final class PlanCase implements Callable<Integer> {
     PlanLimits limits = limits();
     page.check();
     comparing.check();
-    Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       PlanResult result = diagnosis.plan(limits);

@@ -88,7 +88,6 @@ final class Suppose implements Callable<Integer> {
           "suppose what? Add --fact '{outcome: bend-check, is: holds}', --branch with several"
               + " possibilities, or --each STEP");
     }
-    Ahead.loadRules();
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     List<Fact> supposed = facts.stream().map(f -> FactArgument.read(opened.pack(), f)).toList();
     List<List<Fact>> sides = sides(opened.pack());
