@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Mixture;
 import org.faultwright.pack.CauseId;
@@ -65,7 +66,22 @@ final class WorldSearch {
   /** Branches less likely than this are left out. */
   private double least;
 
-  private record CauseSet(BitSet present, double mass) {}
+  /**
+   * Worlds that are not looked at yet.
+   *
+   * @param present the causes that are present, and no others
+   * @param bits values of what has been settled besides; null: nothing has
+   * @param mass their probability given the evidence
+   * @param order of those equally likely the first comes first
+   */
+  private record Branch(BitSet present, byte[] bits, double mass, int order) {}
+
+  private static final Comparator<Branch> LIKELIEST_FIRST =
+      Comparator.comparingDouble((Branch b) -> -b.mass).thenComparingInt(Branch::order);
+
+  private final PriorityQueue<Branch> open = new PriorityQueue<>(LIKELIEST_FIRST);
+  private final Set<BitSet> known = new HashSet<>();
+  private int found;
 
   /**
    * Prepares a search.
@@ -110,15 +126,15 @@ final class WorldSearch {
     }
     causes = place.size();
     int[] kept =
-        Arrays.stream(refs)
-            .filter(java.util.Objects::nonNull)
-            .mapToInt(Ref.At::variable)
+        IntStream.range(0, n)
+            .filter(this::isWeighed)
+            .map(i -> refs[i].variable())
             .distinct()
             .toArray();
     evaluation = believed.given(kept).evaluation();
     given = new double[n][];
     for (int i = 0; i < n; i++) {
-      if (refs[i] != null) {
+      if (isWeighed(i)) {
         given[i] = new double[evaluation.states(refs[i].variable())];
         for (int s = 0; s < given[i].length; s++) {
           given[i][s] = evaluation.weight(refs[i].variable(), s);
@@ -127,6 +143,11 @@ final class WorldSearch {
     }
     // the residue's own P(evidence): what concerns no variable is not in it
     scale = evaluation.upward();
+  }
+
+  /** Whether a coordinate is given values here. */
+  private boolean isWeighed(int i) {
+    return refs[i] != null && (i < causes || told.get(i));
   }
 
   /**
@@ -160,42 +181,48 @@ final class WorldSearch {
 
   LikelyWorlds find(double pLeftOut, int most) {
     least = 1e-4 * pLeftOut / (PATIENCE * most);
-    PriorityQueue<CauseSet> open =
-        new PriorityQueue<>(Comparator.comparingDouble((CauseSet s) -> -s.mass));
-    Deque<CauseSet> notLookedBeyond = new ArrayDeque<>();
-    Set<BitSet> known = new HashSet<>();
-    CauseSet first = new CauseSet(certainlyPresent(), Double.POSITIVE_INFINITY);
-    known.add(first.present);
-    open.add(first);
+    Deque<BitSet> notLookedBeyond = new ArrayDeque<>();
+    BitSet first = certainlyPresent();
+    known.add(first);
+    add(first, null, Double.POSITIVE_INFINITY);
     int looked = 0;
     while (worlds.isEmpty()
         || 1 - covered > pLeftOut && worlds.size() < most && looked < PATIENCE * most) {
-      CauseSet set = open.poll();
-      boolean again = set == null;
-      if (again) {
-        set = notLookedBeyond.poll();
+      Branch branch = open.poll();
+      if (branch == null) {
+        BitSet again = notLookedBeyond.poll();
+        if (again == null) {
+          break;
+        }
+        looked++;
+        settle(again);
+        widen(again);
+        continue;
       }
-      if (set == null) {
-        break;
+      boolean isWhole = branch.bits == null;
+      boolean lookBeyond = isWhole && branch.mass > pLeftOut;
+      if (isWhole && !lookBeyond) {
+        notLookedBeyond.add(branch.present);
       }
-      boolean lookBeyond = again || set.mass > pLeftOut;
-      if (!lookBeyond && !hasToldBits(set.present)) {
-        list(bits(set.present), set.mass);
-        notLookedBeyond.add(set);
+      byte[] bits = isWhole ? bits(branch.present) : branch.bits;
+      if (!lookBeyond && !hasOpenBits(bits, branch.present)) {
+        list(bits, branch.mass);
         continue;
       }
       looked++;
-      double mass = settle(set.present);
+      double mass = isWhole ? settle(branch.present) : settle(branch.present, bits);
       if (lookBeyond) {
-        widen(set.present, open, known);
-      } else {
-        notLookedBeyond.add(set);
+        widen(branch.present);
       }
-      if (!again && mass > 0) {
-        splitBits(bits(set.present), mass);
+      if (mass > 0) {
+        split(branch.present, bits, mass);
       }
     }
     return result();
+  }
+
+  private void add(BitSet present, byte[] bits, double mass) {
+    open.add(new Branch(present, bits, mass, found++));
   }
 
   private LikelyWorlds result() {
@@ -257,6 +284,14 @@ final class WorldSearch {
    * evidence.
    */
   private double settle(BitSet present) {
+    setCauses(present);
+    for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
+      free(i);
+    }
+    return evaluate();
+  }
+
+  private void setCauses(BitSet present) {
     for (int i = 0; i < causes; i++) {
       if (refs[i] != null) {
         free(i);
@@ -270,10 +305,6 @@ final class WorldSearch {
     for (int i = present.nextSetBit(0); i >= 0; i = present.nextSetBit(i + 1)) {
       fix(i, true);
     }
-    for (int i = causes; i < refs.length; i++) {
-      free(i);
-    }
-    return evaluate();
   }
 
   private double evaluate() {
@@ -302,7 +333,7 @@ final class WorldSearch {
    * All sets with one cause more, with their probabilities, from the derivatives where the set is
    * settled.
    */
-  private void widen(BitSet present, PriorityQueue<CauseSet> open, Set<BitSet> known) {
+  private void widen(BitSet present) {
     for (int i = 0; i < causes; i++) {
       if (present.get(i) || sameAs[i] != i || shareVariable(i, present)) {
         continue;
@@ -311,7 +342,7 @@ final class WorldSearch {
       more.set(i);
       if (known.add(more)) {
         double logMass = evaluation.logDerivative(refs[i].variable(), refs[i].state());
-        open.add(new CauseSet(more, given[i][refs[i].state()] * Math.exp(logMass - scale)));
+        add(more, null, given[i][refs[i].state()] * Math.exp(logMass - scale));
       }
     }
   }
@@ -325,9 +356,10 @@ final class WorldSearch {
     return false;
   }
 
-  private boolean hasToldBits(BitSet present) {
+  /** Whether the evidence may tell something about a bit that is not settled. */
+  private boolean hasOpenBits(byte[] bits, BitSet present) {
     for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
-      if (matters(i, present)) {
+      if (bits[i] == LikelyWorlds.UNRESOLVED && matters(i, present)) {
         return true;
       }
     }
@@ -346,16 +378,27 @@ final class WorldSearch {
     return false;
   }
 
-  /**
-   * Splits a settled set of causes on its most uncertain bit, again and again. The evaluation is of
-   * these bits.
-   */
-  private void splitBits(byte[] bits, double mass) {
+  /** As {@link #settle(BitSet)}, with the bits that are resolved given their values. */
+  private double settle(BitSet present, byte[] bits) {
+    setCauses(present);
+    for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
+      if (bits[i] == LikelyWorlds.UNRESOLVED || !matters(i, present)) {
+        free(i);
+      } else {
+        fix(i, bits[i] == 1);
+      }
+    }
+    return evaluate();
+  }
+
+  /** Splits what is settled on its most uncertain bit; lists it where nothing is uncertain. */
+  private void split(BitSet present, byte[] bits, double mass) {
     int split = -1;
     double best = CERTAIN;
+    double pOfOne = 0;
     double kept = mass;
     for (int i = told.nextSetBit(0); i >= 0; i = told.nextSetBit(i + 1)) {
-      if (bits[i] != LikelyWorlds.UNRESOLVED || !matters(i, present(bits))) {
+      if (bits[i] != LikelyWorlds.UNRESOLVED || !matters(i, present)) {
         continue;
       }
       double p = evaluation.marginal(refs[i].variable(), refs[i].state());
@@ -370,6 +413,7 @@ final class WorldSearch {
         kept *= 1 - uncertain;
       } else if (uncertain > best) {
         best = uncertain;
+        pOfOne = p;
         split = i;
       }
     }
@@ -380,25 +424,7 @@ final class WorldSearch {
     for (int value = 1; value >= 0; value--) {
       byte[] more = bits.clone();
       more[split] = (byte) value;
-      for (int i = causes; i < refs.length; i++) {
-        if (more[i] == LikelyWorlds.UNRESOLVED || !matters(i, present(more))) {
-          free(i);
-        } else {
-          fix(i, more[i] == 1);
-        }
-      }
-      double part = evaluate();
-      if (part > 0 && (part >= least || part >= mass / 2)) {
-        splitBits(more, part);
-      }
+      add(present, more, kept * (value == 1 ? pOfOne : 1 - pOfOne));
     }
-  }
-
-  private BitSet present(byte[] bits) {
-    BitSet present = new BitSet();
-    for (int i = 0; i < causes; i++) {
-      present.set(i, bits[i] == 1);
-    }
-    return present;
   }
 }
