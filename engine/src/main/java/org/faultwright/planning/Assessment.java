@@ -214,9 +214,19 @@ final class Assessment {
 
   /** The least cost without tests, and the first repair of the sequence; -1: to end the job. */
   Ecr0 ecr0() {
-    masses.fill(search.start());
+    return ecr0(showings, p);
+  }
+
+  /** The same for other worlds, where {@link #leavesRepairsOut} does not. */
+  Ecr0 ecr0(Showing[] worlds, double[] pOfWorlds) {
+    masses.fill(search.start(), worlds, pOfWorlds);
     Found found = search.cheapest(bench, present);
     return new Ecr0(found.cost(), found.plan().length == 0 ? -1 : repairs[found.plan()[0]]);
+  }
+
+  /** Whether there are more repairs than are planned with, so that the worlds decide on which. */
+  boolean leavesRepairsOut() {
+    return open.leavesRepairsOut();
   }
 
   /** ECR0 alone: what {@link #weigh} says of it, with no test or single repair weighed. */

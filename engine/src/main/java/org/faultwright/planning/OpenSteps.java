@@ -31,6 +31,7 @@ final class OpenSteps {
   private final WorldMasses masses;
 
   private List<Test> tests;
+  private boolean leavesRepairsOut;
 
   /** Repairs to plan with, whatever they cure now; empty: those that cure something now. */
   private Optional<Set<Integer>> inPlan = Optional.empty();
@@ -72,6 +73,11 @@ final class OpenSteps {
         .filter(s -> bearsOnLost(s, pPresent))
         .boxed()
         .collect(Collectors.toSet());
+  }
+
+  /** Whether the repairs last chosen are not all there are. */
+  boolean leavesRepairsOut() {
+    return leavesRepairsOut;
   }
 
   /** The tests that could be done now, in the pack's order. */
@@ -165,6 +171,7 @@ final class OpenSteps {
     found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
     also.ifPresent(s -> found.sort(Comparator.comparing(other -> other != s)));
+    leavesRepairsOut = found.size() > RepairSearch.MOST_REPAIRS;
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
     few.sort(Comparator.naturalOrder());

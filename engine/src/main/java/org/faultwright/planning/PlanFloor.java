@@ -31,6 +31,9 @@ final class PlanFloor {
 
   private static final int NONE = -1;
 
+  /** The bench is taken to be wherever it should be. */
+  static final int ANYWHERE = -1;
+
   /** Troubles that are looked at together. */
   private static final int MOST_TROUBLES = 4;
 
@@ -62,6 +65,7 @@ final class PlanFloor {
   private final Map<CaseModel, List<int[]>> troubles = new HashMap<>();
   private final Map<List<Object>, Known> ofWorlds = new HashMap<>();
   private final Map<Integer, Boolean> closing = new HashMap<>();
+  private final OnWorlds nothing;
 
   /**
    * Floors of a plan.
@@ -80,6 +84,7 @@ final class PlanFloor {
     this.logic = device.logic;
     this.costs = costs;
     this.worlds = scenes.worlds;
+    nothing = numbers(world -> 0);
     this.permissions = permissions;
     end = Math.min(costs.exitFee(), costs.comeback);
     look = new Look(logic);
@@ -159,39 +164,48 @@ final class PlanFloor {
 
   // The floor.
 
-  /** The floor of a belief. */
-  double of(PlanBelief belief, PlanScene scene) {
-    return of(belief, scene, scene.bench);
+  /** The floors of worlds in a scene, with the bench in some state. */
+  OnWorlds of(PlanScene scene, int bench) {
+    return known(scene.model, done(scene.now), bench, false).floor;
   }
 
-  /** The floor of a belief, with the bench in another state. */
-  double of(PlanBelief belief, PlanScene scene, int bench) {
-    Known of = known(scene.model, done(scene.now), bench, false);
-    double sum = 0;
-    for (int i = 0; i < belief.worlds.length; i++) {
-      sum += belief.p[i] * of.world(belief.worlds[i]);
+  /** The floors of what follows a step of a scene, without what the step costs. */
+  OnWorlds after(PlanScene scene, PlanScene.Step step, int bench) {
+    long done = done(scene.now);
+    if (step.repair().isPresent()) {
+      int r = Arrays.binarySearch(repairs, step.step());
+      return known(scene.model, then(done, r), bench, true).after(r);
     }
-    return sum;
+    return afterTest(scene.model, done, step.step(), step.test().orElseThrow().sight(), bench);
   }
 
-  /** The floor of a belief where a repair is done first, without what the repair costs. */
-  double after(PlanBelief belief, PlanScene scene, PlanScene.Step repair) {
-    Known then = known(scene.model, done(scene.now) | bit(repair.step()), repair.bench(), true);
-    double[] of = then.after(repair.step());
-    double sum = 0;
-    for (int i = 0; i < belief.worlds.length; i++) {
-      int world = belief.worlds[i];
-      if (Double.isNaN(of[world])) {
-        of[world] = then.after(world, Arrays.binarySearch(repairs, repair.step()));
-      }
-      sum += belief.p[i] * of[world];
+  /** The floors of what follows a test, without what it costs. */
+  OnWorlds afterTest(CaseModel model, long done, int test, Sight sight, int bench) {
+    Known fails = known(model, done, bench, false);
+    Step step = device.steps.get(test);
+    if (step.proves().isEmpty() && !step.isAttempt()) {
+      return fails.floor;
     }
-    return sum;
+    boolean ends = step.proves().filter(model.lost::contains).isPresent();
+    if (ends && model.lost.size() > 1) {
+      return nothing;
+    }
+    OnWorlds passes = ends ? known(model, done, bench, true).floor : fails.floor;
+    PlanWorlds.Move move = worlds.test(test, sight);
+    return fails.after.computeIfAbsent(
+        sight,
+        k ->
+            numbers(
+                world -> {
+                  double[] sum = new double[1];
+                  move.each(
+                      world, (y, to, p) -> sum[0] += p * (y == sight.pass ? passes : fails.floor).at(to));
+                  return sum[0];
+                }));
   }
 
-  private long bit(int step) {
-    int r = Arrays.binarySearch(repairs, step);
-    return r < 0 || r >= Long.SIZE || isRepeatable(r) ? 0 : 1L << r;
+  private OnWorlds numbers(java.util.function.IntToDoubleFunction of) {
+    return new OnWorlds(worlds.identity(), of);
   }
 
   private Known known(CaseModel model, long done, int bench, boolean proved) {
@@ -205,8 +219,8 @@ final class PlanFloor {
     private final long done;
     private final int bench;
     private final boolean proved;
-    private double[] of = {};
-    private final Map<Integer, double[]> after = new HashMap<>();
+    private final OnWorlds floor = numbers(this::world);
+    private final Map<Object, OnWorlds> after = new HashMap<>();
     private final Map<List<Integer>, Double> ofTroubles = new HashMap<>();
 
     Known(CaseModel model, long done, int bench, boolean proved) {
@@ -216,16 +230,13 @@ final class PlanFloor {
       this.proved = proved;
     }
 
-    double world(int world) {
-      of = grown(of);
-      if (Double.isNaN(of[world])) {
-        Spread rows = rows(world);
-        of[world] = 0;
-        for (int i = 0; i < rows.states().length; i++) {
-          of[world] += rows.p()[i] * of(trouble(rows.states()[i]), lost(rows.states()[i]));
-        }
+    private double world(int world) {
+      Spread rows = rows(world);
+      double sum = 0;
+      for (int i = 0; i < rows.states().length; i++) {
+        sum += rows.p()[i] * of(trouble(rows.states()[i]), lost(rows.states()[i]));
       }
-      return of[world];
+      return sum;
     }
 
     private Spread rows(int world) {
@@ -240,15 +251,12 @@ final class PlanFloor {
       return model.tree.lost(row) > 0;
     }
 
-    /** For each world what follows a repair at least; NaN: not worked out. */
-    double[] after(int step) {
-      double[] grown = grown(after.getOrDefault(step, new double[0]));
-      after.put(step, grown);
-      return grown;
+    /** What follows at least after a repair, which is done by now, on a world as it was before. */
+    OnWorlds after(int repair) {
+      return after.computeIfAbsent(repair, r -> numbers(world -> after(world, repair)));
     }
 
-    /** What follows at least after a repair, which is done by now, on a world as it was before. */
-    double after(int world, int repair) {
+    private double after(int world, int repair) {
       Spread rows = rows(world);
       double sum = 0;
       for (int i = 0; i < rows.states().length; i++) {
@@ -286,19 +294,60 @@ final class PlanFloor {
       }
       return found;
     }
+  }
 
-    private double[] grown(double[] known) {
-      if (known.length >= worlds.size()) {
-        return known;
+  // What the floors of worlds that are not known are made of.
+
+  /** The floors of worlds, whatever state the bench is in. */
+  OnWorlds known(CaseModel model, long done) {
+    return known(model, done, ANYWHERE, false).floor;
+  }
+
+  /** The cost of ending the job without a repair, closing left out. */
+  double exitFee() {
+    return costs.exitFee();
+  }
+
+  /** The least price of a repair with its function test. */
+  double price(int r) {
+    return price[r];
+  }
+
+  /** The repairs that may be planned, by step number. */
+  int[] repairs() {
+    return repairs;
+  }
+
+  /** The floors of what follows a repair, whatever state the bench is in. */
+  OnWorlds afterRepair(CaseModel model, long done, int r) {
+    return known(model, then(done, r), ANYWHERE, true).after(r);
+  }
+
+  /** The repairs that are done once one more is. */
+  long then(long done, int r) {
+    return r < 0 || r >= Long.SIZE || isRepeatable(r) ? done : done | 1L << r;
+  }
+
+  /** The function tests of which one follows a repair where one function is lost. */
+  List<Integer> proofsAfter(CaseModel model, int r) {
+    List<Integer> found = new ArrayList<>();
+    int repeat = device.steps.get(repairs[r]).thenRepeat().map(device::number).orElse(-1);
+    for (boolean isRepeat : new boolean[] {true, false}) {
+      for (int p = 0; p < model.proofs.size(); p++) {
+        CaseModel.Proof proof = model.proofs.get(p);
+        if (isRepeat ? repeat >= 0 && proof.step() == repeat : proof.complaint() == 0) {
+          found.add(p);
+          if (proof.step() < 0 || isSurelyUsable(proof.step())) {
+            return found;
+          }
+        }
       }
-      double[] more = Arrays.copyOf(known, 2 * worlds.size());
-      Arrays.fill(more, known.length, more.length, Double.NaN);
-      return more;
     }
+    return found;
   }
 
   /** The repairs that are done and cannot be done again, as bits by their places. */
-  private long done(Situation now) {
+  long done(Situation now) {
     long done = 0;
     for (int r = 0; r < repairs.length && r < Long.SIZE; r++) {
       Step step = device.steps.get(repairs[r]);
@@ -318,7 +367,7 @@ final class PlanFloor {
       if (isDone(done, r) || !helps) {
         continue;
       }
-      double way = costs.ofWay(bench, repairs[r]);
+      double way = bench == ANYWHERE ? 0 : costs.ofWay(bench, repairs[r]);
       if (way < Double.POSITIVE_INFINITY && (lost || there.length > 0 || !proved)) {
         double after = there.length == 0 ? 0 : after(r, there, all, done);
         best = Math.min(best, way + leastClose(r, bench) + price[r] + after);
@@ -327,16 +376,16 @@ final class PlanFloor {
     return best;
   }
 
-  private static boolean isDone(long done, int r) {
+  static boolean isDone(long done, int r) {
     return r < Long.SIZE && (done >> r & 1) == 1;
   }
 
   private double close(int bench) {
-    return surelyCloses(bench) ? costs.close(bench) : 0;
+    return bench != ANYWHERE && surelyCloses(bench) ? costs.close(bench) : 0;
   }
 
   private double leastClose(int r, int bench) {
-    return surelyCloses(bench) ? costs.leastClose(repairs[r]) : 0;
+    return bench != ANYWHERE && surelyCloses(bench) ? costs.leastClose(repairs[r]) : 0;
   }
 
   /** Whether the device can be closed from wherever the bench can be brought to. */

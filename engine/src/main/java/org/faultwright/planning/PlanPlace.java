@@ -38,7 +38,13 @@ final class PlanPlace {
   /** What it costs to end the job here. */
   double end = Double.POSITIVE_INFINITY;
 
-  /** What may be done; null: not looked at yet. */
+  /** What may be done, as in the scene; null: not looked at yet, or no longer of interest. */
+  Step[] steps;
+
+  /** For each step what no policy is below that does it first. */
+  double[] floors;
+
+  /** For each step where it leads; null: not worked out. */
   Option[] options;
 
   /** The last search in which nothing was left to look at here. */
@@ -65,15 +71,17 @@ final class PlanPlace {
     double cost = Double.POSITIVE_INFINITY;
     double atLeast;
 
-    /** For each finding; null: not worked out, or impossible. */
-    PlanPlace[] then;
+    /** For each finding; null: impossible. */
+    final PlanPlace[] then;
 
     /** P(finding), for each. */
-    double[] p = {};
+    final double[] p;
 
-    Option(Step step, double atLeast) {
+    Option(Step step, double atLeast, PlanPlace[] then, double[] p) {
       this.step = step;
       this.atLeast = atLeast;
+      this.then = then;
+      this.p = p;
     }
 
     /** Brings the costs up to date with those of the places that it leads to. */
@@ -123,16 +131,35 @@ final class PlanPlace {
     }
   }
 
-  /** Brings both costs up to date with those of the options. */
+  /** Brings both costs up to date with those of the places after this one. */
   void update() {
     double least = end;
-    for (Option o : options) {
-      least = Math.min(least, o.atLeast);
-      offer(o.cost, new Take(o));
+    for (int o = 0; o < options.length; o++) {
+      Option option = options[o];
+      if (option != null) {
+        option.update();
+        floors[o] = option.atLeast;
+        offer(option.cost, option);
+      }
+      least = Math.min(least, floors[o]);
     }
     if (choice instanceof Take take) {
       cost = Math.min(cost, take.option.cost);
     }
     atLeast = Math.max(atLeast, Math.min(cost, least));
+  }
+
+  private void offer(double itsCost, Option option) {
+    if (isLess(itsCost, cost)) {
+      cost = itsCost;
+      choice = new Take(option);
+    }
+  }
+
+  /** Forgets what may be done but is not chosen: no longer of interest where this is exact. */
+  void forgetOptions() {
+    steps = null;
+    floors = null;
+    options = null;
   }
 }

@@ -3,7 +3,9 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.casefile.Situation;
+import org.faultwright.planning.Assessment.Ecr0;
 import org.faultwright.planning.Assessment.Repairing;
 import org.faultwright.planning.Assessment.Testing;
 
@@ -24,21 +26,87 @@ final class PlanScene {
   final int bench;
 
   private final PlanScenes scenes;
-  private List<Step> steps;
+  private Step[] steps;
+  private Assessment repairs;
+
+  /** What the job costs at least on each world, without what doubt costs. */
+  OnWorlds floor;
+
+  /** The same whatever state the bench is in, with which doubt may be counted. */
+  OnWorlds floorAnywhere;
+
+  /** What doubt costs at least; null: nothing is known of that. */
+  PlanDoubt.Table doubt;
+
 
   /** One thing that may be done: a test, or else a repair with its function tests. */
-  record Step(Optional<Testing> test, Optional<Repairing> repair, PlanWorlds.Move move) {
+  static final class Step {
+    private final Optional<Testing> test;
+    private final Optional<Repairing> repair;
+    private final PlanWorlds.Move move;
+    private final PlanScene[] then;
+    private final double cost;
+    private final int step;
+    private final int bench;
+
+    /** What follows costs at least, on each world, without what doubt costs. */
+    OnWorlds floor;
+
+    /** The same whatever state the bench is in, with which doubt may be counted. */
+    OnWorlds floorAnywhere;
+
+    private Step(Testing test, PlanWorlds.Move move) {
+      this(Optional.of(test), Optional.empty(), move, test.cost(), test.step(), test.bench());
+    }
+
+    private Step(Repairing repair, PlanWorlds.Move move) {
+      this(
+          Optional.empty(),
+          Optional.of(repair),
+          move,
+          repair.cost(),
+          repair.step(),
+          repair.bench());
+    }
+
+    private Step(
+        Optional<Testing> test,
+        Optional<Repairing> repair,
+        PlanWorlds.Move move,
+        double cost,
+        int step,
+        int bench) {
+      this.test = test;
+      this.repair = repair;
+      this.move = move;
+      this.then = new PlanScene[move.findings];
+      this.cost = cost;
+      this.step = step;
+      this.bench = bench;
+    }
+
+    Optional<Testing> test() {
+      return test;
+    }
+
+    Optional<Repairing> repair() {
+      return repair;
+    }
+
+    PlanWorlds.Move move() {
+      return move;
+    }
 
     double cost() {
-      return test.isPresent() ? test.get().cost() : repair.orElseThrow().cost();
+      return cost;
     }
 
     int step() {
-      return test.isPresent() ? test.get().step() : repair.orElseThrow().step();
+      return step;
     }
 
     int bench() {
-      return test.isPresent() ? test.get().bench() : repair.orElseThrow().bench();
+      return bench;
     }
   }
 
@@ -60,27 +128,41 @@ final class PlanScene {
     return costs.exit(bench).cost();
   }
 
+  /** The scene after a step came out in some way. */
+  PlanScene after(Step step, int finding) {
+    if (step.then[finding] == null) {
+      step.then[finding] = scenes.after(this, step, finding);
+    }
+    return step.then[finding];
+  }
+
+  /** ECR0 of a belief. */
+  Ecr0 ecr0(PlanBelief belief) {
+    CaseModel.Showing[] showings = scenes.showings(model, belief);
+    if (repairs == null) {
+      repairs = scenes.assessment(this, new CaseModel.Showing[0], new double[0]);
+      repairs.settled(Set.copyOf(scenes.inPlan));
+    }
+    return repairs.leavesRepairsOut()
+        ? scenes.assessment(this, showings, belief.p).settled(Set.copyOf(scenes.inPlan)).ecr0()
+        : repairs.ecr0(showings, belief.p);
+  }
+
   /** What may be done, in the pack's order. */
-  List<Step> steps() {
+  Step[] steps() {
     if (steps == null) {
       Assessment open = scenes.assessment(this, new CaseModel.Showing[0], new double[0]);
       List<Step> found = new ArrayList<>();
       for (Testing t : open.openTests()) {
-        found.add(
-            new Step(Optional.of(t), Optional.empty(), scenes.worlds.test(t.step(), t.sight())));
+        found.add(new Step(t, scenes.worlds.test(t.step(), t.sight())));
       }
       for (int r : scenes.inPlan) {
         open.repairing(r)
             .ifPresent(
-                x ->
-                    found.add(
-                        new Step(
-                            Optional.empty(),
-                            Optional.of(x),
-                            scenes.worlds.repair(model, x.step(), x.proofs()))));
+                x -> found.add(new Step(x, scenes.worlds.repair(model, x.step(), x.proofs()))));
       }
       found.sort((a, b) -> Integer.compare(a.step(), b.step()));
-      steps = List.copyOf(found);
+      steps = found.toArray(Step[]::new);
     }
     return steps;
   }

@@ -7,11 +7,16 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.faultwright.casefile.Guard;
 import org.faultwright.casefile.Intake;
 import org.faultwright.casefile.Situation;
 import org.faultwright.pack.ComplaintId;
+import org.faultwright.pack.OutcomeId;
+import org.faultwright.pack.PointId;
+import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
+import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Proof;
 import org.faultwright.planning.CaseModel.Showing;
 import org.faultwright.planning.RepairTable.Spread;
@@ -19,7 +24,7 @@ import org.faultwright.planning.RepairTable.Spread;
 /** The scenes of one plan, each once, and which follows which. Not thread-safe. */
 final class PlanScenes {
 
-  final PlanWorlds worlds;
+    final PlanWorlds worlds;
 
   /** The repairs that may be planned, by step number, in the pack's order. */
   List<Integer> inPlan = List.of();
@@ -33,9 +38,14 @@ final class PlanScenes {
   /** What guards of turns ask for: where none of it changes, the same turns are allowed. */
   private final List<GuardReferences> askedOfTurns = new ArrayList<>();
 
+  /** What guards ask for, of steps as of turns. */
+  private final Set<StepId> askedSteps = new LinkedHashSet<>();
+
+  private final Set<PointId> askedPoints = new LinkedHashSet<>();
+
   private final Map<List<Object>, Planner.Setting> settings = new HashMap<>();
-  private final Map<CaseModel, double[]> lostInUse = new HashMap<>();
-  private final Map<CaseModel, List<Showing>> showings = new HashMap<>();
+  private final Map<CaseModel, OnWorlds> lostInUse = new HashMap<>();
+  private final Map<CaseModel, Integer> showings = new HashMap<>();
 
   PlanScenes(Planner planner, Intake intake, Permissions permissions, double negligible) {
     this.planner = planner;
@@ -45,17 +55,64 @@ final class PlanScenes {
     this.worlds = new PlanWorlds(device, negligible);
     for (Guard guard : permissions.turns().values()) {
       askedOfTurns.add(new GuardReferences(guard.condition()));
+      addAsked(guard);
     }
+    permissions.steps().values().forEach(this::addAsked);
+  }
+
+  int size() { return known.size(); }
+  private void addAsked(Guard guard) {
+    GuardReferences asked = new GuardReferences(guard.condition());
+    askedSteps.addAll(asked.steps);
+    askedPoints.addAll(asked.points);
   }
 
   /** The scene of a situation. */
-  PlanScene at(Situation now) {
+  PlanScene at(Situation situation) {
+    Situation now = withoutWhatNobodyAsks(situation);
     PlanScene scene = known.get(now);
     if (scene == null) {
       scene = new PlanScene(this, now, setting(now));
       known.put(now, scene);
     }
     return scene;
+  }
+
+  /**
+   * Forgets how tests came out and that they were done where no guard asks for it, so that more
+   * situations are the same: that an outcome or a reading is there is all that counts then.
+   */
+  private Situation withoutWhatNobodyAsks(Situation now) {
+    Map<StepId, OutcomeId> outcomes = new LinkedHashMap<>();
+    Map<PointId, StateId> readings = new LinkedHashMap<>();
+    Set<StepId> done = new LinkedHashSet<>();
+    // in the pack's order, so that the order of the steps does not tell situations apart
+    for (Step step : device.steps) {
+      OutcomeId outcome = now.outcomes().get(step.id());
+      boolean isAsked = askedSteps.contains(step.id());
+      if (outcome != null) {
+        boolean matters = isAsked || step.copies() < 1 || step.shows().isEmpty();
+        outcomes.put(
+            step.id(), matters ? outcome : step.shows().orElseThrow().outcomes().get(0));
+      }
+      if (now.done().contains(step.id())
+          && (isAsked || !step.changes().isEmpty() || step.swap().isPresent())) {
+        done.add(step.id());
+      }
+    }
+    now.readings()
+        .forEach((point, is) -> readings.put(point, askedPoints.contains(point) ? is : StateId.NORMAL));
+    return new Situation(
+        now.symptoms(),
+        outcomes,
+        readings,
+        now.histories(),
+        now.on(),
+        done,
+        now.lost(),
+        now.consents(),
+        now.goal(),
+        now.board());
   }
 
   private Planner.Setting setting(Situation now) {
@@ -79,18 +136,15 @@ final class PlanScenes {
 
   /** What steps show in the worlds of a belief. */
   Showing[] showings(CaseModel model, PlanBelief belief) {
-    List<Showing> ofModel = showings.computeIfAbsent(model, m -> new ArrayList<>());
-    Showing[] found = new Showing[belief.worlds.length];
-    for (int i = 0; i < found.length; i++) {
-      while (ofModel.size() <= belief.worlds[i]) {
-        ofModel.add(null);
-      }
-      if (ofModel.get(belief.worlds[i]) == null) {
-        ofModel.set(belief.worlds[i], model.showing(worlds.world(belief.worlds[i])));
-      }
-      found[i] = ofModel.get(belief.worlds[i]);
-    }
-    return found;
+    int id = showings.computeIfAbsent(model, m -> worlds.identity());
+    Object noted = belief.set.noted(id);
+    return noted != null
+        ? (Showing[]) noted
+        : belief.set.note(
+            id,
+            Arrays.stream(belief.set.worlds)
+                .mapToObj(w -> model.showing(worlds.world(w)))
+                .toArray(Showing[]::new));
   }
 
   /** The scene after a step that came out in some way. */
@@ -126,31 +180,20 @@ final class PlanScenes {
     return setting(scene.now.withLost(lost)).model();
   }
 
-  /** P(a function of a model is lost in use | world). */
-  double lost(CaseModel model, int world) {
-    double[] lost = lostInUse.getOrDefault(model, new double[0]);
-    if (world >= lost.length) {
-      int from = lost.length;
-      lost = Arrays.copyOf(lost, 2 * worlds.size());
-      Arrays.fill(lost, from, lost.length, Double.NaN);
-      lostInUse.put(model, lost);
-    }
-    if (Double.isNaN(lost[world])) {
-      lost[world] = 0;
-      Spread rows = model.tree.rowsOf(model.showing(worlds.world(world)).future);
-      for (int r = 0; r < rows.states().length; r++) {
-        lost[world] += rows.p()[r] * model.tree.lost(rows.states()[r]);
-      }
-    }
-    return lost[world];
+  /** P(a function of a model is lost in use | belief). */
+  double lost(CaseModel model, PlanBelief belief) {
+    OnWorlds lost =
+        lostInUse.computeIfAbsent(
+            model, m -> new OnWorlds(worlds.identity(), world -> lost(model, world)));
+    return Math.min(1, lost.mean(belief));
   }
 
-  /** P(a function is lost in use | belief). */
-  double lost(CaseModel model, PlanBelief belief) {
-    double sum = 0;
-    for (int i = 0; i < belief.worlds.length; i++) {
-      sum += belief.p[i] * lost(model, belief.worlds[i]);
+  private double lost(CaseModel model, int world) {
+    double lost = 0;
+    Spread rows = model.tree.rowsOf(model.showing(worlds.world(world)).future);
+    for (int r = 0; r < rows.states().length; r++) {
+      lost += rows.p()[r] * model.tree.lost(rows.states()[r]);
     }
-    return Math.min(1, sum);
+    return lost;
   }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.faultwright.casefile.Intake;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
@@ -37,10 +38,10 @@ import org.faultwright.planning.PlanPlace.Option;
 final class PlanSearch {
 
   /** Numbers that may be kept: some 200 MB with all that goes with them. */
-  private static final long MOST_KEPT = 12_000_000;
+  private static final long MOST_KEPT = 25_000_000;
 
   /** Numbers that a place and its scene are counted for. */
-  private static final int PLACE = 150;
+  private static final int PLACE = 90;
 
   /** A trial ends where so small a part of what is open could be settled. */
   private static final double PART = 0.02;
@@ -49,6 +50,7 @@ final class PlanSearch {
   private final DeviceModel device;
   private final PlanScenes scenes;
   private final PlanFloor floor;
+  private final PlanDoubt doubt;
   private final PlanPlace first;
   private final Map<Key, PlanPlace> places = new HashMap<>();
   private final Set<Integer> inPlan;
@@ -73,6 +75,7 @@ final class PlanSearch {
    * A search.
    *
    * @param negligible probability that may be left out at each place
+   * @param until when to stop preparing, by {@link System#nanoTime}
    */
   PlanSearch(
       Planner planner,
@@ -80,7 +83,8 @@ final class PlanSearch {
       Permissions permissions,
       LikelyWorlds likely,
       Situation now,
-      double negligible) {
+      double negligible,
+      long until) {
     this.planner = planner;
     this.device = planner.device();
     scenes = new PlanScenes(planner, intake, permissions, negligible);
@@ -88,10 +92,22 @@ final class PlanSearch {
     PlanBelief belief = belief(likely);
     Assessment asIs = scenes.assessment(scene, scenes.showings(scene.model, belief), belief.p);
     scenes.inPlan = List.copyOf(new TreeSet<>(asIs.relevantRepairs()));
-    floor = new PlanFloor(device, planner.leastCosts(intake), scenes, permissions, scene);
+    Costs least = planner.leastCosts(intake);
+    floor = new PlanFloor(device, least, scenes, permissions, scene);
+    doubt = new PlanDoubt(floor, scenes.worlds, device, least, tests(permissions), until);
     inPlan = Set.copyOf(scenes.inPlan);
     first = scene.nothingLost ? over(scene, belief, 0) : place(belief, scene, 0);
     withoutTests(first);
+  }
+
+  /** The steps that show something and repair nothing, and may be done at some time. */
+  private int[] tests(Permissions permissions) {
+    return IntStream.range(0, device.steps.size())
+        .filter(s -> device.sight(s).isPresent())
+        .filter(s -> permissions.steps().containsKey(device.steps.get(s).id()))
+        .filter(s -> device.steps.get(s).changes().isEmpty())
+        .filter(s -> device.steps.get(s).swap().isEmpty())
+        .toArray();
   }
 
   private PlanBelief belief(LikelyWorlds likely) {
@@ -102,7 +118,8 @@ final class PlanSearch {
       sum.merge(world, likely.p()[w], Double::sum);
     }
     int[] worlds = sum.keySet().stream().mapToInt(Integer::intValue).sorted().toArray();
-    return PlanBelief.of(worlds, Arrays.stream(worlds).mapToDouble(sum::get).toArray(), 0, 0);
+    double[] p = Arrays.stream(worlds).mapToDouble(sum::get).toArray();
+    return new PlanBelief(scenes.worlds.set(worlds), p, Arrays.stream(p).sum(), 0, 0);
   }
 
   /** Where the plan begins. */
@@ -133,6 +150,7 @@ final class PlanSearch {
         return false;
       }
       trial(from, depth);
+      if (TRACE && from == first && places.size() > traced) { System.out.printf("    %d: %.6f%n", places.size(), first.gap()); traced = places.size() * 1.4; }
     }
     return isFinished(from, depth);
   }
@@ -152,17 +170,18 @@ final class PlanSearch {
     boolean isNew = false;
     while (at != null) {
       way.add(at);
-      isNew |= at.options == null;
+      isNew |= at.steps == null;
       withoutTests(at);
       open(at);
-      Option next = next(at, depth);
-      if (next == null) {
+      int o = at.isExact() ? -1 : next(at, depth);
+      if (o < 0) {
         at.finishedIn = search;
         break;
       }
-      if (next.then == null) {
+      Option next = at.options[o];
+      if (next == null) {
         isNew = true;
-        follow(at, next, p, from.gap());
+        next = follow(at, o, p, from.gap());
         at.update();
         if (!goOn() || isFull()) {
           break;
@@ -183,14 +202,15 @@ final class PlanSearch {
     }
   }
 
-  /** The open step with the lowest floor; null where none is open. */
-  private Option next(PlanPlace at, long depth) {
-    Option best = null;
-    for (Option o : at.options) {
-      if ((best == null || o.atLeast < best.atLeast)
-          && PlanPlace.isLess(o.atLeast, at.cost)
-          && (o.then == null || mostOpen(o, depth) >= 0)) {
+  /** The open step with the lowest floor, by its place; -1 where none is open. */
+  private int next(PlanPlace at, long depth) {
+    int best = -1;
+    double least = at.cost - PlanPlace.ROUNDING * Math.max(1, Math.abs(at.cost));
+    for (int o = 0; o < at.floors.length; o++) {
+      if (at.floors[o] < least
+          && (at.options[o] == null || mostOpen(at.options[o], depth) >= 0)) {
         best = o;
+        least = at.floors[o];
       }
     }
     return best;
@@ -222,7 +242,7 @@ final class PlanSearch {
       ahead = Math.max(ahead, depth);
       value(known);
       places.put(key, known);
-      kept += PLACE + 2L * belief.p.length;
+      kept += PLACE + belief.p.length;
     }
     return known;
   }
@@ -242,7 +262,17 @@ final class PlanSearch {
     place.cost = scene.exit();
     place.choice = new PlanPlace.Leave();
     place.end = place.cost;
-    place.atLeast = Math.min(place.cost, floor.of(place.belief, scene));
+    if (scene.floor == null) {
+      scene.floor = floor.of(scene, scene.bench);
+      scene.floorAnywhere = floor.of(scene, PlanFloor.ANYWHERE);
+      scene.doubt = doubt.table(scene.model, floor.done(scene.now), place.belief);
+    }
+    double least = scene.floor.mean(place.belief);
+    if (scene.doubt != null) {
+      double doubted = scene.doubt.of(place.belief);
+      least = Math.max(least, scene.floorAnywhere.mean(place.belief) + doubted);
+    }
+    place.atLeast = Math.min(place.cost, least);
   }
 
   /** ECR0, where it is not known yet. */
@@ -251,10 +281,7 @@ final class PlanSearch {
       return;
     }
     place.hasSequence = true;
-    PlanScene scene = place.scene;
-    Showing[] showings = scenes.showings(scene.model, place.belief);
-    Assessment assessment = scenes.assessment(scene, showings, place.belief.p);
-    Ecr0 ecr0 = assessment.settled(inPlan).ecr0();
+    Ecr0 ecr0 = place.scene.ecr0(place.belief);
     if (ecr0.first() >= 0) {
       place.offer(ecr0.cost(), new PlanPlace.Sequence(ecr0.first()));
     }
@@ -262,44 +289,57 @@ final class PlanSearch {
 
   /** Lists what may be done, each with a floor. */
   private void open(PlanPlace place) {
-    if (place.options != null) {
+    if (place.steps != null) {
       return;
     }
-    List<PlanScene.Step> steps = place.scene.steps();
-    place.options = new Option[steps.size()];
-    for (int o = 0; o < place.options.length; o++) {
-      place.options[o] =
-          new Option(steps.get(o), steps.get(o).cost() + floorAfter(place, steps.get(o)));
+    PlanScene.Step[] steps = place.scene.steps();
+    place.steps = steps;
+    place.floors = new double[steps.length];
+    place.options = new Option[steps.length];
+    for (int o = 0; o < steps.length; o++) {
+      place.floors[o] = steps[o].cost() + floorAfter(place, steps[o]);
     }
     place.update();
   }
 
   private double floorAfter(PlanPlace place, PlanScene.Step step) {
-    if (step.repair().isPresent()) {
-      return floor.after(place.belief, place.scene, step);
+    PlanScene scene = place.scene;
+    if (step.floor == null) {
+      step.floor = floor.after(scene, step, step.bench());
+      step.floorAnywhere = floor.after(scene, step, PlanFloor.ANYWHERE);
     }
-    boolean changes =
-        device.steps.get(step.step()).isAttempt()
-            || device.steps.get(step.step()).proves().isPresent();
-    return changes ? 0 : floor.of(place.belief, place.scene, step.bench());
+    double least = step.floor.mean(place.belief);
+    if (scene.doubt == null) {
+      return least;
+    }
+    double doubted =
+        step.repair().isPresent()
+            ? scene.doubt.afterRepair(place.belief, step.step())
+            : scene.doubt.afterTest(place.belief, step.step());
+    return doubted <= 0
+        ? least
+        : Math.max(least, step.floorAnywhere.mean(place.belief) + doubted);
   }
 
   /** Works out where a step leads. */
-  private void follow(PlanPlace place, Option option, double p, double open) {
-    PlanScene.Step step = option.step;
+  private Option follow(PlanPlace place, int o, double p, double open) {
+    PlanScene.Step step = place.steps[o];
     PlanBelief[] after = step.move().after(place.belief);
-    option.then = new PlanPlace[after.length];
-    option.p = new double[after.length];
+    PlanPlace[] then = new PlanPlace[after.length];
+    double[] pFinding = new double[after.length];
     for (int y = 0; y < after.length; y++) {
       if (after[y].mass > 0) {
-        option.p[y] = after[y].mass;
-        option.then[y] = place(place, step, y, after[y]);
-        if (p * option.p[y] * option.then[y].gap() > PART * open) {
-          withoutTests(option.then[y]);
+        pFinding[y] = after[y].mass;
+        then[y] = place(place, step, y, after[y]);
+        if (p * pFinding[y] * then[y].gap() > PART * open) {
+          withoutTests(then[y]);
         }
       }
     }
+    Option option = new Option(step, place.floors[o], then, pFinding);
     option.update();
+    place.options[o] = option;
+    return option;
   }
 
   private PlanPlace place(PlanPlace from, PlanScene.Step step, int finding, PlanBelief belief) {
@@ -308,7 +348,7 @@ final class PlanSearch {
       double pLost = scenes.lost(from.scene.proved(), belief);
       return over(from.scene, step.bench(), pLost, depth);
     }
-    PlanScene scene = scenes.after(from.scene, step, finding);
+    PlanScene scene = from.scene.after(step, finding);
     return scene.nothingLost ? over(scene, belief, depth) : place(belief, scene, depth);
   }
 
@@ -350,12 +390,12 @@ final class PlanSearch {
 
   /** Brings the costs of a place up to date with those of the places after it. */
   static void update(PlanPlace place) {
-    for (Option o : place.options) {
-      if (o.then != null) {
-        o.update();
+    if (place.options != null) {
+      place.update();
+      if (place.isExact()) {
+        place.forgetOptions();
       }
     }
-    place.update();
   }
 
   /**
@@ -363,24 +403,27 @@ final class PlanSearch {
    * as far as time allows.
    */
   void takeFirstOfEquals(PlanPlace place, long until) {
-    for (Option o : place.options == null ? new Option[0] : place.options) {
-      if (o.step.step() == firstStep(place) || System.nanoTime() > until || isFull()) {
+    int chosen = firstStep(place);
+    if (chosen < 0) {
+      return;
+    }
+    open(place);
+    for (int o = 0; o < place.floors.length; o++) {
+      if (place.steps[o].step() == chosen || System.nanoTime() > until || isFull()) {
         return;
       }
-      if (PlanPlace.isLess(place.cost, o.atLeast)) {
+      if (PlanPlace.isLess(place.cost, place.floors[o])) {
         continue;
       }
-      if (o.then == null) {
-        follow(place, o, 1, 0);
-      }
-      for (PlanPlace then : o.then) {
-        if (then != null && !PlanPlace.isLess(place.cost, o.atLeast)) {
+      Option option = place.options[o] == null ? follow(place, o, 1, 0) : place.options[o];
+      for (PlanPlace then : option.then) {
+        if (then != null && !PlanPlace.isLess(place.cost, option.atLeast)) {
           lookAhead(then, Integer.MAX_VALUE, until);
-          o.update();
+          option.update();
         }
       }
-      if (!PlanPlace.isLess(place.cost, o.cost)) {
-        place.choice = new PlanPlace.Take(o);
+      if (!PlanPlace.isLess(place.cost, option.cost)) {
+        place.choice = new PlanPlace.Take(option);
         return;
       }
     }
@@ -396,17 +439,18 @@ final class PlanSearch {
   /** A step that may be done at a place, with where it leads; empty where it may not be done. */
   Optional<Option> option(PlanPlace place, int step) {
     open(place);
-    for (Option o : place.options) {
-      if (o.step.step() == step) {
-        if (o.then == null) {
-          follow(place, o, 1, 0);
-        }
-        return Optional.of(o);
+    for (int o = 0; o < place.steps.length; o++) {
+      if (place.steps[o].step() == step) {
+        return Optional.of(
+            place.options[o] == null ? follow(place, o, 1, 0) : place.options[o]);
       }
     }
     return Optional.empty();
   }
 
+  static final boolean TRACE = Boolean.getBoolean("trace"); double traced = 500;
+  void tell() { if (TRACE) System.out.printf("  linear %.4f doubt %.4f%n", first.scene.floor.mean(first.belief), first.scene.doubt == null ? 0 : first.scene.doubt.of(first.belief)); }
+  int nPlaces() { return places.size(); } int nWorlds() { return scenes.worlds.size(); } long keptNow() { return kept + scenes.worlds.kept(); } int nScenes() { return scenes.size(); }
   /** The longest line of steps that has been looked at. */
   int ahead() {
     return ahead;

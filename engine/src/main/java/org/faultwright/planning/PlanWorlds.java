@@ -20,14 +20,17 @@ final class PlanWorlds {
   /** The part of what may be left out that is left out where a step is worked out. */
   private static final double EARLY = 0.1;
 
+  /** Worlds with probability 0 are forgotten where only one in so many is left. */
+  private static final int SPARSE = 3;
+
   private final DeviceModel device;
   private final double negligible;
   private final Map<Bits, Integer> numbers = new HashMap<>();
   private final List<byte[]> worlds = new ArrayList<>();
   private final Map<Sight, Move> tests = new HashMap<>();
   private final Map<RepairKey, Move> repairs = new HashMap<>();
-  private double[][] sums = {};
-  private int[][] touched = {};
+  private final Map<IntKey, WorldSet> sets = new HashMap<>();
+  private int identities;
   private long kept;
 
   private record RepairKey(CaseModel model, int step, List<Integer> proofs) {}
@@ -73,6 +76,7 @@ final class PlanWorlds {
   /** A step with what may come out of it. */
   final class Move {
     final int findings;
+    private final int id = identity();
     private Row[] rows = new Row[16];
     private final Source source;
 
@@ -102,6 +106,14 @@ final class PlanWorlds {
       return rows[world];
     }
 
+    /** Hands over what may follow from a world. */
+    void each(int world, Each taker) {
+      Row row = row(world);
+      for (int j = 0; j < row.to.length; j++) {
+        taker.take(row.findings[j], row.to[j], row.p[j]);
+      }
+    }
+
     private Row flat(List<Map<Bits, Double>> sum) {
       double[] all = sum.stream().flatMapToDouble(PlanWorlds::masses).toArray();
       double least = PlanBelief.leastKept(all, negligible * EARLY);
@@ -126,55 +138,152 @@ final class PlanWorlds {
      * whatever has been left out.
      */
     PlanBelief[] after(PlanBelief before) {
-      // rows first: working one out may add worlds
-      Row[] from = new Row[before.worlds.length];
-      for (int i = 0; i < from.length; i++) {
-        from[i] = row(before.worlds[i]);
-      }
-      grow(findings);
-      int[] count = new int[findings];
-      for (int i = 0; i < from.length; i++) {
-        Row row = from[i];
-        double p = before.p[i];
-        for (int j = 0; j < row.to.length; j++) {
-          int y = row.findings[j];
-          int to = row.to[j];
-          if (sums[y][to] == 0) {
-            touched[y][count[y]++] = to;
-          }
-          sums[y][to] += p * row.p[j];
-        }
-      }
+      Object noted = before.set.noted(id);
+      Way[] ways = noted == null ? before.set.note(id, ways(before.set)) : (Way[]) noted;
+      double[][] masses = new double[findings][];
+      double[] sums = new double[findings];
       double total = 0;
       for (int y = 0; y < findings; y++) {
-        for (int i = 0; i < count[y]; i++) {
-          total += sums[y][touched[y][i]];
+        masses[y] = ways[y].carry(before.p);
+        for (double m : masses[y]) {
+          sums[y] += m;
         }
+        total += sums[y];
       }
       PlanBelief[] after = new PlanBelief[findings];
       for (int y = 0; y < findings; y++) {
-        int[] at = Arrays.copyOf(touched[y], count[y]);
-        Arrays.sort(at);
-        double[] p = new double[at.length];
-        for (int i = 0; i < p.length; i++) {
-          p[i] = sums[y][at[i]] / total;
-          sums[y][at[i]] = 0;
+        if (total != 1) {
+          for (int i = 0; i < masses[y].length; i++) {
+            masses[y][i] /= total;
+          }
         }
-        after[y] = PlanBelief.of(at, p, negligible, 1 - total);
+        after[y] = belief(ways[y].to, masses[y], sums[y] / total, 1 - total);
       }
       return after;
     }
+
+    private Way[] ways(WorldSet from) {
+      // rows first: working one out may add worlds
+      Row[] all = new Row[from.size()];
+      for (int i = 0; i < all.length; i++) {
+        all[i] = row(from.worlds[i]);
+      }
+      Way[] ways = new Way[findings];
+      for (int y = 0; y < findings; y++) {
+        ways[y] = way(from, all, y);
+        kept += 2L * ways[y].p.length;
+      }
+      return ways;
+    }
+
+    private Way way(WorldSet from, Row[] all, int finding) {
+      int n = 0;
+      for (Row row : all) {
+        for (int y : row.findings) {
+          n += y == finding ? 1 : 0;
+        }
+      }
+      int[] source = new int[n];
+      int[] to = new int[n];
+      double[] p = new double[n];
+      int next = 0;
+      for (int i = 0; i < all.length; i++) {
+        for (int j = 0; j < all[i].to.length; j++) {
+          if (all[i].findings[j] == finding) {
+            source[next] = i;
+            to[next] = all[i].to[j];
+            p[next++] = all[i].p[j];
+          }
+        }
+      }
+      if (Arrays.equals(to, from.worlds)) {
+        return new Way(from, null, null, p);
+      }
+      WorldSet set = set(Arrays.stream(to).sorted().distinct().toArray());
+      for (int j = 0; j < n; j++) {
+        to[j] = Arrays.binarySearch(set.worlds, to[j]);
+      }
+      return new Way(set, source, to, p);
+    }
+  }
+
+  /**
+   * Where the worlds of a set go with a finding: from place to place, with probabilities; without
+   * places, each stays where it is.
+   */
+  private record Way(WorldSet to, int[] source, int[] place, double[] p) {
+
+    double[] carry(double[] before) {
+      double[] after = new double[to.size()];
+      if (source == null) {
+        for (int i = 0; i < after.length; i++) {
+          after[i] = before[i] * p[i];
+        }
+      } else {
+        for (int j = 0; j < p.length; j++) {
+          after[place[j]] += before[source[j]] * p[j];
+        }
+      }
+      return after;
+    }
+  }
+
+  // Sets of worlds.
+
+  /** The set of some worlds, given in order. */
+  WorldSet set(int[] of) {
+    return sets.computeIfAbsent(new IntKey(of), k -> new WorldSet(of));
+  }
+
+  private record IntKey(int[] numbers) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof IntKey k && Arrays.equals(numbers, k.numbers);
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(numbers);
+    }
+  }
+
+  /** An identity under which something may be noted on sets of worlds. */
+  int identity() {
+    return identities++;
+  }
+
+  /**
+   * A belief, without the worlds that may be left out.
+   *
+   * @param masses those of the worlds; they become the belief's
+   * @param total what they sum to
+   * @param leftOut the part that has been left out already
+   */
+  PlanBelief belief(WorldSet set, double[] masses, double total, double leftOut) {
+    PlanBelief whole = new PlanBelief(set, masses, total, negligible, leftOut);
+    if (whole.leftOut <= 0 || whole.count() * SPARSE > masses.length) {
+      return whole;
+    }
+    int n = whole.count();
+    int[] some = new int[n];
+    double[] p = new double[n];
+    int at = 0;
+    for (int i = 0; i < masses.length; i++) {
+      if (whole.p[i] > 0) {
+        some[at] = set.worlds[i];
+        p[at++] = whole.p[i] * total;
+      }
+    }
+    return new PlanBelief(set(some), p, total, 0, whole.leftOut);
   }
 
   private static DoubleStream masses(Map<Bits, Double> sum) {
     return sum.values().stream().mapToDouble(Double::doubleValue);
   }
 
-  private void grow(int findings) {
-    if (sums.length < findings || sums[0].length < worlds.size()) {
-      sums = new double[Math.max(findings, sums.length)][2 * worlds.size()];
-      touched = new int[sums.length][2 * worlds.size()];
-    }
+  /** Takes a finding, the world that is left, and P(both). */
+  interface Each {
+    void take(int finding, int world, double p);
   }
 
   /** Hands over what may follow from a world, which it may change. */

@@ -35,6 +35,9 @@ public final class Planner {
   /** Models that are kept; each may grow to some 50 MB. */
   private static final int MODELS_KEPT = 3;
 
+  /** The part of a plan's time after which no more tables are prepared. */
+  private static final double PREPARING = 0.3;
+
   /** The part of a plan's time after which weighing step by step ends. */
   private static final double WEIGHING = 0.4;
 
@@ -202,11 +205,13 @@ public final class Planner {
             permissions,
             worlds,
             agreed.orElse(now),
-            Math.min(NEGLIGIBLE, limits.leastP() * LEAST_OF_LEAST));
+            Math.min(NEGLIGIBLE, limits.leastP() * LEAST_OF_LEAST),
+            start + Math.round(budget * PREPARING));
     PlanWriting writing = new PlanWriting(search, limits, start + budget);
     writing.weigh(search.first(), 1, 0, start + Math.round(budget * WEIGHING));
     search.lookAhead(
         search.first(), limits.mostAhead(), start + Math.round(budget * LOOKING_AHEAD));
+    if (PlanSearch.TRACE) System.out.printf("  places %d worlds %d scenes %d kept %d gap %.4f of %.3f cpu %.2f%n", search.nPlaces(), search.nWorlds(), search.nScenes(), search.keptNow(), search.first().gap(), search.first().cost, java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime()/1e9); search.tell();
     PlanNode root = writing.from(search.first(), 1, 0, start + budget);
     return new Plan(
         root,

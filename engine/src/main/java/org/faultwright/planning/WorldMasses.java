@@ -69,9 +69,16 @@ final class WorldMasses {
 
   /** Fills a belief with what is believed now. */
   void fill(Belief belief) {
+    fill(belief, showings, p);
+  }
+
+  /** The same for other worlds, with other probabilities. */
+  void fill(Belief belief, Showing[] worlds, double[] pOfWorlds) {
     touchedCount = 0;
-    for (int w = 0; w < showings.length; w++) {
-      addFuture(showings[w].future, p[w]);
+    for (int w = 0; w < worlds.length; w++) {
+      if (pOfWorlds[w] > 0) {
+        addFuture(worlds[w].future, pOfWorlds[w]);
+      }
     }
     handOver(belief);
   }
