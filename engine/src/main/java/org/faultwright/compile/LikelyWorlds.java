@@ -1,5 +1,6 @@
 package org.faultwright.compile;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -65,6 +66,20 @@ public record LikelyWorlds(
     if (!(Math.abs(sum - 1) <= ROUNDING)) {
       throw new IllegalArgumentException("p and pLeftOut must sum to 1: " + sum);
     }
+  }
+
+  /**
+   * The likeliest of these worlds; the others count among those left out.
+   *
+   * @param most so many at most, at least 1
+   */
+  public LikelyWorlds likeliest(int most) {
+    if (p.length <= most) {
+      return this;
+    }
+    double[] few = Arrays.copyOf(p, most);
+    return new LikelyWorlds(
+        coordinates, Arrays.copyOf(bits, most), few, 1 - Arrays.stream(few).sum());
   }
 
   /** How many worlds are listed. */

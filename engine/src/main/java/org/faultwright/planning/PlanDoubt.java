@@ -3,6 +3,7 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -12,19 +13,19 @@ import java.util.stream.IntStream;
  * is ({@link PlanFloor}).
  *
  * <p>For masses m of worlds, which need not sum to 1, let V(m) be the least cost of any policy, and
- * g(m) = V(m) - the sum of m(w) floor(w). V is the least of sums that are linear in m, so that
- * V(a + b) is at least V(a) + V(b), and so is g; since g is never negative, it grows with m. So a
- * mass may be cut in layers: with masses r to compare with and m = r x, let A(1), A(2), ... be the
- * sets of the worlds with the largest x, one world more each time; then g(m) is at least the sum of
+ * g(m) = V(m) - the sum of m(w) floor(w). V is the least of sums that are linear in m, so that V(a
+ * + b) is at least V(a) + V(b), and so is g; since g is never negative, it grows with m. So a mass
+ * may be cut in layers: with masses r to compare with and m = r x, let A(1), A(2), ... be the sets
+ * of the worlds with the largest x, one world more each time; then g(m) is at least the sum of
  * (x(i) - x(i+1)) g(r on A(i)), where x(i) is the i-th largest.
  *
- * <p>What is needed is g(r on A) for the sets A of a few worlds, by a table. It is filled from small
- * sets to large ones: the first step is the end of the job, a repair, or a test. After a test the
- * mass left by each finding is cut in layers again, and the layer on A itself, which is there where
- * every world of A may have this finding, is moved to the other side. After a repair that fails the
- * layers are those of the table where that repair is done. The layers of a noisy test are what it
- * would show if the noise were known, so that this floor knows the noise, and that tests may be
- * repeated; it does not know the world.
+ * <p>What is needed is g(r on A) for the sets A of a few worlds, by a table. It is filled from
+ * small sets to large ones: the first step is the end of the job, a repair, or a test. After a test
+ * the mass left by each finding is cut in layers again, and the layer on A itself, which is there
+ * where every world of A may have this finding, is moved to the other side. After a repair that
+ * fails the layers are those of the table where that repair is done. The layers of a noisy test are
+ * what it would show if the noise were known, so that this floor knows the noise, and that tests
+ * may be repeated; it does not know the world.
  *
  * <p>Worlds are shared out among parts, since a table has 2^n numbers; what is doubtful between
  * worlds of different parts is not counted.
@@ -32,12 +33,15 @@ import java.util.stream.IntStream;
 final class PlanDoubt {
 
   /** Worlds of the first part, and of each of the others. */
-  private static final int FIRST = Integer.getInteger("K", 10);
+  private static final int FIRST = 10;
 
-  private static final int OTHERS = Integer.getInteger("K2", 8);
+  private static final int OTHERS = 8;
 
   /** Parts, at most. */
-  private static final int MOST_PARTS = Integer.getInteger("KP", 7);
+  private static final int MOST_PARTS = 7;
+
+  /** The time is looked at for one set in so many, less one; these are bits. */
+  private static final int EVERY = 15;
 
   /** Tables that are kept: each for some repairs done. */
   private static final int MOST_TABLES = 64;
@@ -63,7 +67,13 @@ final class PlanDoubt {
    * @param tests the tests that may be planned, by step number
    * @param until no table is begun after this, by {@link System#nanoTime}
    */
-  PlanDoubt(PlanFloor floor, PlanWorlds worlds, DeviceModel device, Costs costs, int[] tests, long until) {
+  PlanDoubt(
+      PlanFloor floor,
+      PlanWorlds worlds,
+      DeviceModel device,
+      Costs costs,
+      int[] tests,
+      long until) {
     this.floor = floor;
     this.worlds = worlds;
     this.device = device;
@@ -104,6 +114,12 @@ final class PlanDoubt {
     private final List<Part> parts = new ArrayList<>();
     private final Repair[] repairs;
 
+    /** All worlds of the parts, in order; for each its part, and its place there. */
+    private final int[] worldsOfParts;
+
+    private final int[] partOf;
+    private final int[] withinPart;
+
     private Table(CaseModel model, long done, PlanBelief like) {
       this.model = model;
       this.done = done;
@@ -121,6 +137,16 @@ final class PlanDoubt {
         parts.add(new Part(this, Arrays.copyOfRange(byMass, from, to)));
         from = to;
       }
+      worldsOfParts = parts.stream().flatMapToInt(p -> Arrays.stream(p.worldOf)).sorted().toArray();
+      partOf = new int[worldsOfParts.length];
+      withinPart = new int[worldsOfParts.length];
+      for (int i = 0; i < parts.size(); i++) {
+        for (int k = 0; k < parts.get(i).n; k++) {
+          int at = place(parts.get(i).worldOf[k]);
+          partOf[at] = i;
+          withinPart[at] = k;
+        }
+      }
       repairs = new Repair[floor.repairs().length];
       for (int r = 0; r < repairs.length; r++) {
         if (!PlanFloor.isDone(done, r)) {
@@ -131,6 +157,11 @@ final class PlanDoubt {
 
     private void fill() {
       parts.forEach(Part::fill);
+    }
+
+    /** The place of a world among those of the parts; negative: in none. */
+    private int place(int world) {
+      return Arrays.binarySearch(worldsOfParts, world);
     }
 
     /** What doubt costs at least. */
@@ -180,12 +211,15 @@ final class PlanDoubt {
       if (!isSought) {
         isSought = true;
         long then = floor.then(before.done, r);
+        if (then == before.done || System.nanoTime() > until) {
+          return null;
+        }
         moves =
             floor.proofsAfter(before.model, r).stream()
                 .map(p -> worlds.repair(before.model, floor.repairs()[r], new int[] {p}))
                 .toArray(PlanWorlds.Move[]::new);
         PlanBelief failed = moves[0].after(before.like)[PlanWorlds.FAILED];
-        if (then != before.done && failed.mass > 0) {
+        if (failed.mass > 0) {
           next = table(before.model, then, failed);
         }
       }
@@ -220,18 +254,25 @@ final class PlanDoubt {
           Map<Integer, Double> other = failed(moves[m], from[i]);
           least.replaceAll((w, p) -> Math.min(p, other.getOrDefault(w, 0.0)));
         }
-        for (int part = 0; part < fails.length; part++) {
-          Part of = next.parts.get(part);
-          for (int k = 0; k < of.n; k++) {
-            fails[part].add(i, k, least.getOrDefault(of.worldOf[k], 0.0) / of.mass[k]);
-          }
-        }
+        add(fails, i, least);
       }
       return fails;
     }
 
+    private void add(Fails[] fails, int i, Map<Integer, Double> failed) {
+      failed.forEach(
+          (world, p) -> {
+            int at = next.place(world);
+            if (at >= 0) {
+              Part part = next.parts.get(next.partOf[at]);
+              fails[next.partOf[at]].add(
+                  i, next.withinPart[at], p / part.mass[next.withinPart[at]]);
+            }
+          });
+    }
+
     private Map<Integer, Double> failed(PlanWorlds.Move move, int world) {
-      Map<Integer, Double> sum = new HashMap<>();
+      Map<Integer, Double> sum = new LinkedHashMap<>(4);
       move.each(
           world,
           (y, to, p) -> {
@@ -352,8 +393,7 @@ final class PlanDoubt {
         double cost = costs.ofStep(tests[t]);
         Sight sight = device.sight(tests[t]).orElseThrow();
         double[] after =
-            over(
-                floor.afterTest(table.model, table.done, tests[t], sight, PlanFloor.ANYWHERE));
+            over(floor.afterTest(table.model, table.done, tests[t], sight, PlanFloor.ANYWHERE));
         double[] more = new double[n];
         Arrays.setAll(more, k -> mass[k] * (cost + after[k] - known[k]));
         testing[t] = more;
@@ -365,6 +405,9 @@ final class PlanDoubt {
       for (int a = 1; a < least.length; a++) {
         if ((a & a - 1) == 0) {
           continue; // nothing is in doubt
+        }
+        if ((a & EVERY) == 0 && System.nanoTime() > until) {
+          return; // 0 is never too much
         }
         double best = sum(exit, a);
         for (int t = 0; t < tests.length && best > 0; t++) {

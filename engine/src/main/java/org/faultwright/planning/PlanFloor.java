@@ -64,6 +64,7 @@ final class PlanFloor {
   private final double[] always;
   private final Map<CaseModel, List<int[]>> troubles = new HashMap<>();
   private final Map<List<Object>, Known> ofWorlds = new HashMap<>();
+  private final Map<Causes, Together> together = new HashMap<>();
   private final Map<Integer, Boolean> closing = new HashMap<>();
   private final OnWorlds nothing;
 
@@ -199,7 +200,8 @@ final class PlanFloor {
                 world -> {
                   double[] sum = new double[1];
                   move.each(
-                      world, (y, to, p) -> sum[0] += p * (y == sight.pass ? passes : fails.floor).at(to));
+                      world,
+                      (y, to, p) -> sum[0] += p * (y == sight.pass ? passes : fails.floor).at(to));
                   return sum[0];
                 }));
   }
@@ -221,7 +223,6 @@ final class PlanFloor {
     private final boolean proved;
     private final OnWorlds floor = numbers(this::world);
     private final Map<Object, OnWorlds> after = new HashMap<>();
-    private final Map<List<Integer>, Double> ofTroubles = new HashMap<>();
 
     Known(CaseModel model, long done, int bench, boolean proved) {
       this.model = model;
@@ -282,17 +283,42 @@ final class PlanFloor {
     }
 
     private double of(int[] there, boolean lost) {
-      List<Integer> key = new ArrayList<>(there.length + 1);
-      key.add(lost ? 1 : 0);
-      for (int c : there) {
-        key.add(c);
+      // repairs that are done and would not help count for nothing
+      Together all = together.computeIfAbsent(new Causes(there), Together::new);
+      return all.known.computeIfAbsent(
+          new Case(there.length == 0 ? done : done & all.helpful, bench, proved, lost),
+          k -> PlanFloor.this.of(there, lost, done, bench, proved));
+    }
+  }
+
+  /** Causes, as a key of a map. */
+  private record Causes(int[] of) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Causes c && Arrays.equals(of, c.of);
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(of);
+    }
+  }
+
+  private record Case(long done, int bench, boolean proved, boolean lost) {}
+
+  /** Troubles that are there together, and what they cost at least. */
+  private final class Together {
+    /** The repairs that help with any of them, as bits. */
+    final long helpful;
+
+    final Map<Case, Double> known = new HashMap<>();
+
+    Together(Causes there) {
+      long found = 0;
+      for (int r = 0; r < repairs.length && r < Long.SIZE; r++) {
+        found |= Arrays.stream(there.of).anyMatch(curedBy(r)::helps) ? 1L << r : 0;
       }
-      Double found = ofTroubles.get(key);
-      if (found == null) {
-        found = PlanFloor.this.of(there, lost, done, bench, proved);
-        ofTroubles.put(key, found);
-      }
-      return found;
+      helpful = found;
     }
   }
 

@@ -38,6 +38,9 @@ final class PlanPlace {
   /** What it costs to end the job here. */
   double end = Double.POSITIVE_INFINITY;
 
+  /** Whether what follows has been counted in the floors. */
+  boolean isOpen;
+
   /** What may be done, as in the scene; null: not looked at yet, or no longer of interest. */
   Step[] steps;
 
@@ -158,6 +161,7 @@ final class PlanPlace {
 
   /** Forgets what may be done but is not chosen: no longer of interest where this is exact. */
   void forgetOptions() {
+    isOpen = false;
     steps = null;
     floors = null;
     options = null;

@@ -24,7 +24,7 @@ import org.faultwright.planning.RepairTable.Spread;
 /** The scenes of one plan, each once, and which follows which. Not thread-safe. */
 final class PlanScenes {
 
-    final PlanWorlds worlds;
+  final PlanWorlds worlds;
 
   /** The repairs that may be planned, by step number, in the pack's order. */
   List<Integer> inPlan = List.of();
@@ -60,7 +60,6 @@ final class PlanScenes {
     permissions.steps().values().forEach(this::addAsked);
   }
 
-  int size() { return known.size(); }
   private void addAsked(Guard guard) {
     GuardReferences asked = new GuardReferences(guard.condition());
     askedSteps.addAll(asked.steps);
@@ -92,8 +91,7 @@ final class PlanScenes {
       boolean isAsked = askedSteps.contains(step.id());
       if (outcome != null) {
         boolean matters = isAsked || step.copies() < 1 || step.shows().isEmpty();
-        outcomes.put(
-            step.id(), matters ? outcome : step.shows().orElseThrow().outcomes().get(0));
+        outcomes.put(step.id(), matters ? outcome : step.shows().orElseThrow().outcomes().get(0));
       }
       if (now.done().contains(step.id())
           && (isAsked || !step.changes().isEmpty() || step.swap().isPresent())) {
@@ -101,7 +99,8 @@ final class PlanScenes {
       }
     }
     now.readings()
-        .forEach((point, is) -> readings.put(point, askedPoints.contains(point) ? is : StateId.NORMAL));
+        .forEach(
+            (point, is) -> readings.put(point, askedPoints.contains(point) ? is : StateId.NORMAL));
     return new Situation(
         now.symptoms(),
         outcomes,

@@ -43,6 +43,9 @@ final class PlanSearch {
   /** Numbers that a place and its scene are counted for. */
   private static final int PLACE = 90;
 
+  /** Worlds in which tests are weighed, at most: what comes out is worked out in all of them. */
+  private static final int WEIGHED = 100;
+
   /** A trial ends where so small a part of what is open could be settled. */
   private static final double PART = 0.02;
 
@@ -150,7 +153,6 @@ final class PlanSearch {
         return false;
       }
       trial(from, depth);
-      if (TRACE && from == first && places.size() > traced) { System.out.printf("    %d: %.6f%n", places.size(), first.gap()); traced = places.size() * 1.4; }
     }
     return isFinished(from, depth);
   }
@@ -170,9 +172,11 @@ final class PlanSearch {
     boolean isNew = false;
     while (at != null) {
       way.add(at);
-      isNew |= at.steps == null;
-      withoutTests(at);
-      open(at);
+      if (!at.isExact()) {
+        isNew |= !at.isOpen;
+        withoutTests(at);
+        open(at);
+      }
       int o = at.isExact() ? -1 : next(at, depth);
       if (o < 0) {
         at.finishedIn = search;
@@ -207,8 +211,7 @@ final class PlanSearch {
     int best = -1;
     double least = at.cost - PlanPlace.ROUNDING * Math.max(1, Math.abs(at.cost));
     for (int o = 0; o < at.floors.length; o++) {
-      if (at.floors[o] < least
-          && (at.options[o] == null || mostOpen(at.options[o], depth) >= 0)) {
+      if (at.floors[o] < least && (at.options[o] == null || mostOpen(at.options[o], depth) >= 0)) {
         best = o;
         least = at.floors[o];
       }
@@ -277,7 +280,10 @@ final class PlanSearch {
 
   /** ECR0, where it is not known yet. */
   private void withoutTests(PlanPlace place) {
-    if (place.isExact() || place.hasSequence || place.scene.proved() != place.scene.model) {
+    if (place.isExact()
+        || place.hasSequence
+        || !goOn()
+        || place.scene.proved() != place.scene.model) {
       return;
     }
     place.hasSequence = true;
@@ -287,17 +293,26 @@ final class PlanSearch {
     }
   }
 
-  /** Lists what may be done, each with a floor. */
+  /** Lists what may be done, each with what it costs itself as a floor. */
+  private static void list(PlanPlace place) {
+    if (place.steps == null) {
+      PlanScene.Step[] steps = place.scene.steps();
+      place.steps = steps;
+      place.floors = Arrays.stream(steps).mapToDouble(PlanScene.Step::cost).toArray();
+      place.options = new Option[steps.length];
+    }
+  }
+
+  /** Lists what may be done, each with a floor of what follows, too. */
   private void open(PlanPlace place) {
-    if (place.steps != null) {
+    if (place.isOpen) {
       return;
     }
-    PlanScene.Step[] steps = place.scene.steps();
-    place.steps = steps;
-    place.floors = new double[steps.length];
-    place.options = new Option[steps.length];
-    for (int o = 0; o < steps.length; o++) {
-      place.floors[o] = steps[o].cost() + floorAfter(place, steps[o]);
+    list(place);
+    place.isOpen = true;
+    for (int o = 0; o < place.steps.length; o++) {
+      double least = place.steps[o].cost() + floorAfter(place, place.steps[o]);
+      place.floors[o] = Math.max(place.floors[o], least);
     }
     place.update();
   }
@@ -316,9 +331,7 @@ final class PlanSearch {
         step.repair().isPresent()
             ? scene.doubt.afterRepair(place.belief, step.step())
             : scene.doubt.afterTest(place.belief, step.step());
-    return doubted <= 0
-        ? least
-        : Math.max(least, step.floorAnywhere.mean(place.belief) + doubted);
+    return doubted <= 0 ? least : Math.max(least, step.floorAnywhere.mean(place.belief) + doubted);
   }
 
   /** Works out where a step leads. */
@@ -357,8 +370,9 @@ final class PlanSearch {
   }
 
   /**
-   * Looks one step ahead from a place by weighing every test, and follows what comes out best: less
-   * than {@link #lookAhead} sees, and much faster where there are many steps.
+   * Looks one step ahead from a place by weighing every test in the likeliest worlds, and follows
+   * what comes out best: less than {@link #lookAhead} sees, and much faster where there are many
+   * steps.
    */
   void weigh(PlanPlace place) {
     if (place.isExact() || place.isWeighed || place.scene.proved() != place.scene.model) {
@@ -366,10 +380,14 @@ final class PlanSearch {
     }
     place.isWeighed = true;
     withoutTests(place);
-    PlanScene scene = place.scene;
-    Showing[] showings = scenes.showings(scene.model, place.belief);
-    Assessment assessment = scenes.assessment(scene, showings, place.belief.p);
-    NextStep next = assessment.settled(inPlan).weigh(List.of()).next();
+    PlanBelief likeliest = scenes.worlds.likeliest(place.belief, WEIGHED);
+    Showing[] showings = scenes.showings(place.scene.model, likeliest);
+    NextStep next =
+        scenes
+            .assessment(place.scene, showings, likeliest.p)
+            .settled(inPlan)
+            .weigh(List.of())
+            .next();
     Optional<StepId> step =
         next instanceof NextStep.DoTest test
             ? Optional.of(test.test().step())
@@ -438,22 +456,29 @@ final class PlanSearch {
 
   /** A step that may be done at a place, with where it leads; empty where it may not be done. */
   Optional<Option> option(PlanPlace place, int step) {
-    open(place);
+    list(place);
     for (int o = 0; o < place.steps.length; o++) {
       if (place.steps[o].step() == step) {
-        return Optional.of(
-            place.options[o] == null ? follow(place, o, 1, 0) : place.options[o]);
+        return Optional.of(place.options[o] == null ? follow(place, o, 1, 0) : place.options[o]);
       }
     }
     return Optional.empty();
   }
 
-  static final boolean TRACE = Boolean.getBoolean("trace"); double traced = 500;
-  void tell() { if (TRACE) System.out.printf("  linear %.4f doubt %.4f%n", first.scene.floor.mean(first.belief), first.scene.doubt == null ? 0 : first.scene.doubt.of(first.belief)); }
-  int nPlaces() { return places.size(); } int nWorlds() { return scenes.worlds.size(); } long keptNow() { return kept + scenes.worlds.kept(); } int nScenes() { return scenes.size(); }
   /** The longest line of steps that has been looked at. */
   int ahead() {
     return ahead;
+  }
+
+  PlanScenes scenes() {
+    return scenes;
+  }
+
+  /** What doubt costs at least at a place where the job is not over. */
+  double doubt(PlanPlace place) {
+    return place.belief == null || place.scene.doubt == null
+        ? 0
+        : place.scene.doubt.of(place.belief);
   }
 
   DeviceModel device() {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * The worlds that a plan meets, by number, and what steps lead to from each of them: worked out
@@ -275,6 +276,25 @@ final class PlanWorlds {
       }
     }
     return new PlanBelief(set(some), p, total, 0, whole.leftOut);
+  }
+
+  /** The likeliest worlds of a belief, so many at most, as likely as they are among themselves. */
+  PlanBelief likeliest(PlanBelief belief, int most) {
+    if (belief.p.length <= most) {
+      return belief;
+    }
+    int[] places =
+        IntStream.range(0, belief.p.length)
+            .boxed()
+            .sorted((a, b) -> Double.compare(belief.p[b], belief.p[a]))
+            .limit(most)
+            .mapToInt(Integer::intValue)
+            .filter(i -> belief.p[i] > 0)
+            .sorted()
+            .toArray();
+    double[] p = Arrays.stream(places).mapToDouble(i -> belief.p[i]).toArray();
+    int[] some = Arrays.stream(places).map(i -> belief.set.worlds[i]).toArray();
+    return new PlanBelief(set(some), p, Arrays.stream(p).sum(), 0, 0);
   }
 
   private static DoubleStream masses(Map<Bits, Double> sum) {

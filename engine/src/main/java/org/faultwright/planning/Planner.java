@@ -35,6 +35,14 @@ public final class Planner {
   /** Models that are kept; each may grow to some 50 MB. */
   private static final int MODELS_KEPT = 3;
 
+  /** Of more worlds than a plan's time allows for the least likely are left out. */
+  private static final long FEWEST = 100;
+
+  private static final long MOST = 50_000;
+
+  /** The time that a plan needs for each world, in nanoseconds: to look at it at all. */
+  private static final long PER_WORLD = 200_000;
+
   /** The part of a plan's time after which no more tables are prepared. */
   private static final double PREPARING = 0.3;
 
@@ -198,12 +206,14 @@ public final class Planner {
         });
     long start = System.nanoTime();
     long budget = limits.budget().toNanos();
+    LikelyWorlds likeliest =
+        worlds.likeliest((int) Math.max(FEWEST, Math.min(MOST, budget / PER_WORLD)));
     PlanSearch search =
         new PlanSearch(
             this,
             intake,
             permissions,
-            worlds,
+            likeliest,
             agreed.orElse(now),
             Math.min(NEGLIGIBLE, limits.leastP() * LEAST_OF_LEAST),
             start + Math.round(budget * PREPARING));
@@ -211,14 +221,13 @@ public final class Planner {
     writing.weigh(search.first(), 1, 0, start + Math.round(budget * WEIGHING));
     search.lookAhead(
         search.first(), limits.mostAhead(), start + Math.round(budget * LOOKING_AHEAD));
-    if (PlanSearch.TRACE) System.out.printf("  places %d worlds %d scenes %d kept %d gap %.4f of %.3f cpu %.2f%n", search.nPlaces(), search.nWorlds(), search.nScenes(), search.keptNow(), search.first().gap(), search.first().cost, java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime()/1e9); search.tell();
     PlanNode root = writing.from(search.first(), 1, 0, start + budget);
     return new Plan(
         root,
         shop,
         Math.min(search.first().atLeast, root.expectedCost()),
         search.ahead(),
-        1 - (1 - worlds.pLeftOut()) * (1 - writing.pLeftOut()),
+        1 - (1 - likeliest.pLeftOut()) * (1 - writing.pLeftOut()),
         asIfAgreed);
   }
 

@@ -75,6 +75,7 @@ final class PlanProblem {
   private final SplittableRandom random;
   private final Pack pack;
   private final LikelyWorlds worlds;
+  private final DeviceModel device;
 
   PlanProblem(Shape shape, long seed) {
     this.shape = shape;
@@ -102,6 +103,7 @@ final class PlanProblem {
     draft.step(functionTest(top));
     pack = draft.build();
     worlds = worlds(odds);
+    device = DeviceModel.of(pack);
   }
 
   private static CauseId id(int cause) {
@@ -264,6 +266,7 @@ final class PlanProblem {
     return product;
   }
 
+  /** Plans afresh: nothing is kept from one plan to the next but the model of the device. */
   Plan plan(PlanLimits limits) {
     Map<StepId, Guard> steps = new LinkedHashMap<>();
     pack.steps().keySet().forEach(s -> steps.put(s, new Guard(new Condition.Always())));
@@ -279,7 +282,7 @@ final class PlanProblem {
             Map.of(),
             Goal.WORKING,
             Optional.empty());
-    return Planner.of(DeviceModel.of(pack), Shop.ORDINARY)
+    return Planner.of(device, Shop.ORDINARY)
         .plan(worlds, now, Intake.PLAIN, new Permissions(steps, Map.of()), limits);
   }
 }
