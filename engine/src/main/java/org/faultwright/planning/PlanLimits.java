@@ -8,7 +8,8 @@ import java.time.Duration;
  * <p>What is kept on the way is bounded too: some 200 MB at most, whatever the budget.
  *
  * @param budget the time that the plan may take, above zero; when it is up, branches are left at
- *     the step that comes next. The first step is weighed whatever the time
+ *     the step that comes next. The first step is weighed whatever the time. Of more worlds than
+ *     the time allows for the least likely are left out, and the plan counts them
  * @param mostAhead steps to look ahead from each step of the plan, at most, from 0; 0 is the
  *     cheapest sequence of repairs without any test
  * @param leastP branches less likely than this, in (0, 1], are not followed
