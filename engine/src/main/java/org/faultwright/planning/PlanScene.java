@@ -38,7 +38,6 @@ final class PlanScene {
   /** What doubt costs at least; null: nothing is known of that. */
   PlanDoubt.Table doubt;
 
-
   /** One thing that may be done: a test, or else a repair with its function tests. */
   static final class Step {
     private final Optional<Testing> test;
