@@ -222,8 +222,9 @@ final class Place {
     if (belief.isEmpty()) {
       belief = Optional.of(belief());
     }
-    double pPass = Math.min(1, Math.max(0, 1 - tree.failed(node, belief.get())));
-    double lost = tree.lost(node, belief.get());
+    RepairTree.Ends ends = tree.ends(node, belief.get());
+    double pPass = Math.min(1, Math.max(0, 1 - ends.failed()));
+    double lost = ends.lost();
     return new Chance(pPass, pPass > 0 ? Math.min(1, lost / pPass) : 0);
   }
 

@@ -2,6 +2,7 @@ package org.faultwright.planning;
 
 import java.util.Arrays;
 import org.faultwright.planning.RepairTree.Belief;
+import org.faultwright.planning.RepairTree.Ends;
 import org.faultwright.planning.RepairTree.Node;
 
 /**
@@ -154,10 +155,10 @@ final class RepairSearch {
       }
       sum = sum.plus(each.times(mass));
       node = tree.after(node, repairs[repair], proofs);
-      double failed = tree.failed(node, start);
-      sum = sum.plus(costs.spendOfClosing(at).times(Math.max(0, mass - failed)));
-      sum = sum.plus(new Spend(0, 0, 0, tree.lost(node, start) * costs.comeback));
-      mass = failed;
+      Ends ends = tree.ends(node, start);
+      sum = sum.plus(costs.spendOfClosing(at).times(Math.max(0, mass - ends.failed())));
+      sum = sum.plus(new Spend(0, 0, 0, ends.lost() * costs.comeback));
+      mass = ends.failed();
     }
     return sum.plus(costs.spendOfExit(at).times(mass));
   }
@@ -263,12 +264,13 @@ final class RepairSearch {
     }
     plan[depth] = repair;
     Node node = tree.after(before, repairs[repair], proofs);
-    double failed = tree.failed(node, start);
+    Ends ends = tree.ends(node, start);
+    double failed = ends.failed();
     double passed = Math.max(0, mass - failed);
     if (depth == 0) {
       passedFirst = passed;
     }
-    paid += passed * costs.close(after) + tree.lost(node, start) * costs.comeback;
+    paid += passed * costs.close(after) + ends.lost() * costs.comeback;
     if (isBetter(paid + bounds.fromHere(nowDone, after, failed))) {
       visit(node, depth + 1, after, nowDone, failed, paid);
     }

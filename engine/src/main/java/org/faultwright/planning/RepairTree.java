@@ -51,11 +51,11 @@ final class RepairTree {
 
     private final List<Node> next = new ArrayList<>();
 
-    /** For each row P(all function tests so far have failed); NaN: not worked out. */
-    private double[] failed = {};
-
-    /** For each row P(these function tests are the first to pass, and a function is lost). */
-    private double[] lost = {};
+    /**
+     * For each row two numbers: P(all function tests so far have failed), NaN where that is not
+     * worked out; P(these function tests are the first to pass, and a function is lost).
+     */
+    private double[] ends = {};
 
     /** For each row what is left where all have failed; null: not worked out. */
     private Spread[] left = {};
@@ -143,41 +143,50 @@ final class RepairTree {
 
   // Columns.
 
-  /** The mass of a belief that fails all function tests of a sequence. */
-  double failed(Node node, Belief belief) {
-    fill(node, belief);
-    double sum = 0;
-    for (int i = 0; i < belief.count; i++) {
-      sum += belief.mass[i] * node.failed[belief.rows[i]];
-    }
-    return sum;
-  }
+  /**
+   * Where a belief ends after a sequence.
+   *
+   * @param failed the mass that fails all function tests
+   * @param lost the mass that passes the last function tests first, with a function lost
+   */
+  record Ends(double failed, double lost) {}
 
-  /** The mass that passes the last function tests of a sequence first, with a function lost. */
-  double lost(Node node, Belief belief) {
-    double sum = 0;
-    for (int i = 0; i < belief.count; i++) {
-      sum += belief.mass[i] * node.lost[belief.rows[i]];
+  /** Where a belief ends after a sequence. */
+  Ends ends(Node node, Belief belief) {
+    if (node.ends.length < 2 * rows) {
+      grow(node);
     }
-    return sum;
-  }
-
-  private void fill(Node node, Belief belief) {
-    if (node.failed.length < rows) {
-      int from = node.failed.length;
-      int size = Math.max(2 * from, Math.max(16, rows));
-      node.failed = Arrays.copyOf(node.failed, size);
-      node.lost = Arrays.copyOf(node.lost, size);
-      Arrays.fill(node.failed, from, size, Double.NaN);
-      kept += 2 * (size - from);
-      if (node.depth <= LONGEST_KEPT) {
-        node.left = Arrays.copyOf(node.left, size);
-      }
+    Ends ends = sum(node.ends, belief);
+    if (!Double.isNaN(ends.failed)) {
+      return ends;
     }
     for (int i = 0; i < belief.count; i++) {
-      if (Double.isNaN(node.failed[belief.rows[i]])) {
+      if (Double.isNaN(node.ends[2 * belief.rows[i]])) {
         carryOut(node, belief.rows[i]);
       }
+    }
+    return sum(node.ends, belief);
+  }
+
+  private static Ends sum(double[] ends, Belief belief) {
+    double failed = 0;
+    double lost = 0;
+    for (int i = 0; i < belief.count; i++) {
+      int at = 2 * belief.rows[i];
+      failed += belief.mass[i] * ends[at];
+      lost += belief.mass[i] * ends[at + 1];
+    }
+    return new Ends(failed, lost);
+  }
+
+  private void grow(Node node) {
+    int from = node.ends.length;
+    int size = Math.max(2 * from, Math.max(32, 2 * rows));
+    node.ends = Arrays.copyOf(node.ends, size);
+    Arrays.fill(node.ends, from, size, Double.NaN);
+    kept += size - from;
+    if (node.depth <= LONGEST_KEPT) {
+      node.left = Arrays.copyOf(node.left, size / 2);
     }
   }
 
@@ -229,9 +238,9 @@ final class RepairTree {
       }
     }
     Spread left = new Spread(Arrays.copyOf(states, count), Arrays.copyOf(mass, count));
-    if (row < node.failed.length) {
-      node.failed[row] = failed;
-      node.lost[row] = lost;
+    if (2 * row < node.ends.length) {
+      node.ends[2 * row] = failed;
+      node.ends[2 * row + 1] = lost;
     }
     if (node.depth <= LONGEST_KEPT && row < node.left.length) {
       node.left[row] = left;
