@@ -162,11 +162,7 @@ final class Assessment {
   private double pLost() {
     Belief belief = search.start();
     masses.fill(belief);
-    double sum = 0;
-    for (int i = 0; i < belief.count; i++) {
-      sum += belief.mass[i] * model.tree.lost(belief.rows[i]);
-    }
-    return Math.min(1, sum);
+    return Math.min(1, model.tree.lost(belief));
   }
 
   // What a whole plan asks for.

@@ -120,6 +120,15 @@ final class RepairTree {
     return table.lost[stateOf[row]];
   }
 
+  /** The mass of a belief with a function lost to the one who uses the device. */
+  double lost(Belief belief) {
+    double sum = 0;
+    for (int i = 0; i < belief.count; i++) {
+      sum += belief.mass[i] * lost(belief.rows[i]);
+    }
+    return sum;
+  }
+
   /** The state that a row stands for. */
   int stateOf(int row) {
     return stateOf[row];

@@ -3,6 +3,7 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Prospect;
 import org.faultwright.planning.OpenSteps.Test;
@@ -11,6 +12,9 @@ import org.faultwright.planning.RepairTree.Belief;
 
 /** What tests are worth beside the repairs that a search is about. */
 final class TestWeighing {
+
+  /** From this probability on that it is lost, a proved function is not relied on. */
+  private static final double EVEN = 0.5;
 
   private final CaseModel model;
   private final DeviceModel device;
@@ -53,13 +57,12 @@ final class TestWeighing {
     StepId id = device.steps.get(test.step()).id();
     Spend own = costs.spendOfWay(bench, test.step()).plus(costs.spendOfStep(test.step()));
     Prospect[] prospects = masses.prospects(test.sight());
-    boolean isAttempt = device.steps.get(test.step()).isAttempt();
     boolean opens = opensSomething(test.step());
-    if (!isAttempt && !opens && masses.tellsNothing(prospects)) {
-      return new Worth(
-          id, -test.cost(), false, test.cost(), Optional.of(toTheEnd.plus(own)), List.of());
-    }
-    if (!isAttempt && !opens) {
+    if (!device.steps.get(test.step()).isAttempt() && !opens && !mayEndTheJob(test)) {
+      if (masses.tellsNothing(prospects)) {
+        return new Worth(
+            id, -test.cost(), false, test.cost(), Optional.of(toTheEnd.plus(own)), List.of());
+      }
       masses.fill(search.start());
       double bound = without - test.cost() - search.leastWhereKnown(test.bench(), present);
       if (bound <= 0) {
@@ -77,19 +80,59 @@ final class TestWeighing {
       if (pFinding <= 0) {
         continue;
       }
-      Futures.Future future = opens ? futures.after(test.step(), findings.get(y)) : present;
-      Found found = search.cheapest(test.bench(), future);
-      after += found.cost();
-      spend = spend.plus(search.spend(found.plan(), test.bench(), future));
-      Optional<StepId> then =
-          found.plan().length == 0
-              ? Optional.empty()
-              : Optional.of(device.steps.get(search.step(found.plan()[0])).id());
+      boolean isBack = provesTheLast(test, findings.get(y)) && isReliedOn(belief);
+      End end = isBack ? handOver(belief, test) : after(belief, test, y, opens);
+      after += end.cost;
+      spend = spend.plus(end.spend);
       branches.add(
-          new Worth.Branch(findings.get(y), Math.min(1, pFinding), then, found.cost() / pFinding));
+          new Worth.Branch(
+              findings.get(y), Math.min(1, pFinding), end.thenRepair, end.cost / pFinding));
     }
     return new Worth(
         id, without - test.cost() - after, false, test.cost(), Optional.of(spend), branches);
+  }
+
+  /** What the job takes after a finding, times its probability. */
+  private record End(double cost, Spend spend, Optional<StepId> thenRepair) {}
+
+  private End after(Belief belief, Test test, int finding, boolean opens) {
+    Futures.Future future =
+        opens ? futures.after(test.step(), test.sight().findings.get(finding)) : present;
+    Found found = search.cheapest(test.bench(), future);
+    int[] plan = found.plan();
+    return new End(
+        found.cost(),
+        search.spend(plan, test.bench(), future),
+        plan.length == 0
+            ? Optional.empty()
+            : Optional.of(device.steps.get(search.step(plan[0])).id()));
+  }
+
+  /** The device is closed and handed over, and comes back where a function is lost after all. */
+  private End handOver(Belief belief, Test test) {
+    double risk = model.tree.lost(belief) * costs.comeback;
+    return new End(
+        belief.total * costs.close(test.bench()) + risk,
+        costs.spendOfClosing(test.bench()).times(belief.total).plus(new Spend(0, 0, 0, risk)),
+        Optional.empty());
+  }
+
+  private boolean mayEndTheJob(Test test) {
+    return test.sight().findings.stream().anyMatch(seen -> provesTheLast(test, seen));
+  }
+
+  /** Whether a finding proves the only function that is still lost. */
+  private boolean provesTheLast(Test test, Seen seen) {
+    Step step = device.steps.get(test.step());
+    Seen shown = seen instanceof Seen.Both both ? both.shown() : seen;
+    return model.lost.size() == 1
+        && step.proves().filter(model.lost.get(0)::equals).isPresent()
+        && device.passes(step).filter(shown::equals).isPresent();
+  }
+
+  /** Whether a function that is proved is more likely there than not, in use. */
+  private boolean isReliedOn(Belief belief) {
+    return model.tree.lost(belief) < EVEN * belief.total;
   }
 
   private boolean opensSomething(int test) {

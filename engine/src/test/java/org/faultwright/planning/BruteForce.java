@@ -111,9 +111,19 @@ final class BruteForce {
         double pPositive = there ? shows.catches().p() : shows.criesWolf().p();
         left.put(b.getKey(), b.getValue() * (positive ? pPositive : 1 - pPositive));
       }
-      worth -= ecr0(left, ready, Set.of());
+      boolean passes = !positive && test.id().value().equals(SmallWorld.FUNCTION_TEST);
+      boolean isBack = passes && lost(left) < mass(left) / 2;
+      worth -= isBack ? handedOver(left, ready) : ecr0(left, ready, Set.of());
     }
     return worth;
+  }
+
+  private double handedOver(Map<Set<String>, Double> belief, Set<SwitchId> on) {
+    return mass(belief) * close(on) + lost(belief) * world.shop().comeback();
+  }
+
+  private static double lost(Map<Set<String>, Double> belief) {
+    return mass(belief) - belief.getOrDefault(Set.of(), 0.0);
   }
 
   private static double mass(Map<Set<String>, Double> belief) {

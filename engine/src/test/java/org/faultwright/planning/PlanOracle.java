@@ -123,9 +123,7 @@ final class PlanOracle {
     outcomes.remove(pass);
     if (pPass > 0) {
       List<Fact> passed = with(after, new Fact.OutcomeSeen(test.id(), pass));
-      Fact nothing = new Fact.StepDone(new StepId(NOTHING), Optional.empty());
-      double pLost = enumerator(with(passed, nothing)).pLostInUse(complaint);
-      sum = sum.plus(new Spend(0, 0, 0, pPass * pLost * shop.comeback()));
+      sum = sum.plus(handedOver(passed).times(pPass));
     }
     if (outcomes.size() > 1) {
       throw new IllegalArgumentException("a function test must pass or fail: " + test.id());
@@ -135,6 +133,16 @@ final class PlanOracle {
       sum = sum.plus(cheapest(seen, others).times(failed.getValue()));
     }
     return sum;
+  }
+
+  private Spend handedOver(List<Fact> facts) {
+    return new Spend(0, 0, 0, pLostInUse(facts) * shop.comeback());
+  }
+
+  /** What was hidden acts again, and what comes and goes comes. */
+  private double pLostInUse(List<Fact> facts) {
+    Fact nothing = new Fact.StepDone(new StepId(NOTHING), Optional.empty());
+    return enumerator(with(facts, nothing)).pLostInUse(complaint);
   }
 
   static OutcomeId pass(Observation shows) {
@@ -161,12 +169,15 @@ final class PlanOracle {
   /** What the job is expected to take with a test, and none after it. */
   Spend with(Step test, List<Fact> facts) {
     Spend sum = spend(test);
+    boolean proves = test.proves().filter(complaint::equals).isPresent();
     for (Map.Entry<OutcomeId, Double> y : enumerator(facts).outcomes(test.id()).entrySet()) {
       List<Fact> after = with(facts, new Fact.OutcomeSeen(test.id(), y.getKey()));
       if (test.isAttempt()) {
         after = with(after, new Fact.StepDone(test.id(), Optional.empty()));
       }
-      sum = sum.plus(cheapest(after).times(y.getValue()));
+      boolean passes = proves && y.getKey().equals(pass(test.shows().orElseThrow()));
+      boolean isBack = passes && pLostInUse(after) < 0.5;
+      sum = sum.plus((isBack ? handedOver(after) : cheapest(after)).times(y.getValue()));
     }
     return sum;
   }

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.faultwright.compile.LikelyWorlds;
 import org.faultwright.oracle.PackSketch;
 import org.faultwright.oracle.StepSketch;
 import org.faultwright.pack.CauseId;
@@ -111,5 +114,38 @@ class TestWorthReference {
     assertThat(positive.seen()).isEqualTo(new Seen.Shown(OutcomeId.POSITIVE));
     assertThat(positive.p()).isEqualTo(base * catches + (1 - base) * criesWolf, within(ROUNDING));
     assertThat(positive.expectedCost()).isEqualTo(expected, within(SEVEN_DIGITS));
+  }
+
+  /**
+   * Closed form: one fault or none, a repair for 10 and a function test for 1, 30 for a comeback.
+   * Without it 11. Where it passes the device goes out, and half of the 30 is the most that this
+   * may cost; from one half on the function is not relied on and the repair goes on.
+   */
+  @ParameterizedTest(name = "lost with {0}, caught with {1}")
+  @CsvSource({
+    "0.4, 0.75, 3.7", // 11 - 1 - 0.1 * 30 - 0.3 * 11
+    "0.4, 0, -2", // 11 - 1 - 0.4 * 30
+    "0.6, 0, -1", // 11 - 1 - 11
+    "0.6, 0.75, 0.55" // 11 - 1 - 0.15 * 30 - 0.45 * 11
+  })
+  void functionTestThatPasses_endsTheJob_whereTheFunctionIsReliedOn(
+      double pLost, double catches, double expected) {
+    Pack pack =
+        new PackSketch("test/fault-or-none")
+            .prior("a", pLost)
+            .any("lost", PackSketch.cause("a", 1))
+            .complaint("complaint", "lost")
+            .step(Bench.costing(new StepSketch("repair-a").changes("a", 1, 0).build(), 10))
+            .step(
+                Bench.costing(
+                    new StepSketch("works").proves("complaint", "lost", catches, 0).build(), 1))
+            .build();
+    Shop shop = Bench.with(40, 30, Bench.PLAIN.proof());
+    LikelyWorlds worlds =
+        Bench.worlds(List.of("a"), List.of(Set.of("a"), Set.of()), List.of(pLost, 1 - pLost));
+    Worth works =
+        Bench.worthOf(Bench.look(pack, shop, worlds, Bench.reported(pack, "complaint")), "works");
+
+    assertThat(works.worth()).isEqualTo(expected, within(ROUNDING));
   }
 }
