@@ -39,6 +39,15 @@ final class PageOption {
       description = "Write pages over files that are there already. Else they are left alone.")
   private boolean replace;
 
+  @Option(
+      names = "--page-steps",
+      paramLabel = "NUMBER",
+      defaultValue = "6",
+      description =
+          "Show so many of the likeliest steps on a page; the rest is named where it follows."
+              + " Default: ${DEFAULT-VALUE}.")
+  private int steps;
+
   /** Whether a page is asked for. */
   boolean isWanted() {
     return !files.isEmpty();
@@ -50,6 +59,9 @@ final class PageOption {
    * @throws Stopped when one cannot
    */
   void check() {
+    if (steps < 1) {
+      throw Stopped.byUsage("--page-steps must be at least 1: " + steps);
+    }
     for (String file : files) {
       isHtml(file);
       Path path = path(file);
@@ -76,6 +88,7 @@ final class PageOption {
       Answer answer,
       Plan plan,
       PlanLimits limits,
+      Beside beside,
       Optional<String> shopFile) {
     if (files.isEmpty()) {
       return;
@@ -86,6 +99,9 @@ final class PageOption {
             answer,
             plan,
             limits,
+            steps,
+            beside.repairOrNot(),
+            beside.compared(),
             shopFile.map(named -> Path.of(named).getFileName().toString()),
             now(surroundings),
             new Version().getVersion()[0]);

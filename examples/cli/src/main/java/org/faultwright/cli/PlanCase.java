@@ -69,6 +69,13 @@ final class PlanCase implements Callable<Integer> {
       description = "Time for looking ahead. Default: ${DEFAULT-VALUE}.")
   private double seconds;
 
+  @Option(
+      names = "--as-if-agreed",
+      description =
+          "Plan as if the customer agreed to all that nobody has asked for yet, for a talk with the"
+              + " customer. What was refused stays refused.")
+  private boolean asIfAgreed;
+
   @Option(names = "--json", description = "Print the plan as JSON, for other programs.")
   private boolean json;
 
@@ -94,16 +101,22 @@ final class PlanCase implements Callable<Integer> {
     OpenedCase opened = OpenedCase.read(file, packs, named, surroundings);
     try (Diagnosis diagnosis = opened.open(shop.engine(surroundings))) {
       PlanResult result = diagnosis.plan(limits);
+      Beside beside = Beside.of(diagnosis, result, limits, comparing);
       result
           .found()
           .ifPresent(
               plan ->
                   page.write(
-                      surroundings, opened.pack(), diagnosis.answer(), plan, limits, shop.file()));
+                      surroundings,
+                      opened.pack(),
+                      diagnosis.answer(),
+                      plan,
+                      limits,
+                      beside,
+                      shop.file()));
       if (json) {
-        writeJson(opened.pack(), result, new Beside(diagnosis, result, limits, comparing));
+        writeJson(opened.pack(), result, beside);
       } else if (!page.isWanted() || result.found().isEmpty()) {
-        Beside beside = new Beside(diagnosis, result, limits, comparing);
         writeText(opened, diagnosis.answer(), result, beside);
       }
       return exitCode(result);
@@ -152,6 +165,6 @@ final class PlanCase implements Callable<Integer> {
       throw Stopped.byUsage("--seconds must be above 0 and at most 3600: " + seconds);
     }
     Duration budget = Duration.ofMillis(Math.max(1, Math.round(1000 * seconds)));
-    return new PlanLimits(budget, PlanLimits.ORDINARY.mostAhead(), least / 100, depth);
+    return new PlanLimits(budget, PlanLimits.ORDINARY.mostAhead(), least / 100, depth, asIfAgreed);
   }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -43,6 +44,34 @@ class PlanCommandTest {
     assertThat(result.out())
         .contains("WHAT TO EXPECT", "PLAN", "-> function back, ", ": close up, done", ": go to 2")
         .containsPattern("(?m)^  2  REPAIR: .*\n  when     after 1: ");
+  }
+
+  @Test
+  void consentsTakenAsGiven_areNamedOnScreenInJsonAndOnPaper() throws IOException {
+    String[] call = {"plan", "--depth", "2", "--least", "10", "--seconds", "0.2", file()};
+    assertThat(Shell.PLAIN.run(call).out()).doesNotContain("NOT AGREED YET");
+    assertThat(json(call).path("asIfAgreed")).isEmpty();
+
+    String[] agreed =
+        Stream.concat(Stream.of(call), Stream.of("--as-if-agreed")).toArray(String[]::new);
+    assertThat(Shell.PLAIN.run(agreed).out())
+        .contains("NOT AGREED YET\n", "Ask first:", "The device may be opened");
+    assertThat(json(agreed).path("asIfAgreed")).extracting(JsonNode::textValue).contains("opening");
+
+    Path page = folder.resolve("plan.md");
+    String[] paper =
+        Stream.concat(Stream.of(agreed), Stream.of("--page", page.toString()))
+            .toArray(String[]::new);
+    assertThat(Shell.PLAIN.run(paper).exitCode()).isZero();
+    assertThat(page)
+        .content()
+        .contains(
+            "NOT AGREED YET", "Not agreed yet, and needed for this: ", "The device may be opened");
+  }
+
+  private static JsonNode json(String... call) throws IOException {
+    String[] args = Stream.concat(Stream.of(call), Stream.of("--json")).toArray(String[]::new);
+    return new ObjectMapper().readTree(Shell.PLAIN.run(args).out());
   }
 
   @Test

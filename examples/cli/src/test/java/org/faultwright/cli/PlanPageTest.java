@@ -60,6 +60,38 @@ class PlanPageTest {
   }
 
   @Test
+  void quoteAndWorth_areOnThePage_andRulesOfThumbWhereAskedFor() throws IOException {
+    assertThat(plan("--page", in("a.md")).exitCode()).isZero();
+    assertThat(folder.resolve("a.md"))
+        .content()
+        .contains("## Repair or not", "of the cases the work costs no more than")
+        .doesNotContain("## Beside rules of thumb");
+    String price =
+        Files.readAllLines(folder.resolve("a.md")).stream()
+            .filter(line -> line.startsWith("| Price "))
+            .findFirst()
+            .orElseThrow();
+    assertThat(price).doesNotContain("not known");
+
+    assertThat(plan("--compare", "--page", in("b.md")).exitCode()).isZero();
+    assertThat(folder.resolve("b.md"))
+        .content()
+        .contains("## Beside rules of thumb", "Repairing the likeliest cause first");
+  }
+
+  @Test
+  void likeliestStepsAlone_areOnThePage_whichSaysHowToSeeMore() throws IOException {
+    assertThat(plan("--page-steps", "1", "--page", in("a.md")).exitCode()).isZero();
+    assertThat(folder.resolve("a.md"))
+        .content()
+        .contains("Shown: the likeliest 1 of ", " steps. A result", "--page-steps")
+        .contains("(not followed further; ")
+        .doesNotContain("go to 2");
+    assertThat(plan("--page-steps", "0", "--page", in("b.md")).err())
+        .contains("--page-steps must be at least 1: 0");
+  }
+
+  @Test
   void jsonIsPrintedBesides() throws IOException {
     assertThat(plan("--json", "--page", in("a.md")).out()).startsWith("{");
   }

@@ -12,6 +12,7 @@ import org.faultwright.explanation.FactWords;
 import org.faultwright.explanation.SeenWords;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.CautionId;
+import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.Hold;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.StepId;
@@ -69,6 +70,11 @@ public final class PlanJson {
           json.writeNumberField("notFollowed", plan.pOpen());
           json.writeEndObject();
           json.writeNumberField("comeback", plan.pComeback());
+          json.writeArrayFieldStart("asIfAgreed");
+          for (ConsentId consent : plan.asIfAgreed()) {
+            json.writeString(consent.value());
+          }
+          json.writeEndArray();
           if (repairOrNot.isPresent()) {
             PlanAsides.write(json, repairOrNot.get());
           }

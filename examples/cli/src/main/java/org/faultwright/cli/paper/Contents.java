@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.faultwright.cli.paper.Block.Entry;
+import org.faultwright.cli.text.ComparisonText;
 import org.faultwright.cli.text.Dangers;
 import org.faultwright.cli.text.Figures;
 import org.faultwright.cli.text.Foreword;
@@ -20,6 +21,7 @@ import org.faultwright.cli.text.PlanWalk;
 import org.faultwright.cli.text.PlanWalk.Act;
 import org.faultwright.cli.text.PlanWalk.Way;
 import org.faultwright.cli.text.PlanWords;
+import org.faultwright.cli.text.RepairOrNotText;
 import org.faultwright.cli.text.StepWords;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.Pack;
@@ -39,12 +41,15 @@ final class Contents {
   private final PlanPaper paper;
   private final Pack pack;
   private final PlanWalk walk;
+  private final int stepsInAll;
   private final List<Block> blocks = new ArrayList<>();
 
   private Contents(PlanPaper paper) {
     this.paper = paper;
     this.pack = paper.pack();
-    this.walk = PlanWalk.of(paper.plan(), pack);
+    PlanWalk whole = PlanWalk.of(paper.plan(), pack);
+    this.stepsInAll = whole.acts().size();
+    this.walk = whole.likeliest(paper.mostSteps());
   }
 
   static List<Block> of(PlanPaper paper) {
@@ -54,6 +59,7 @@ final class Contents {
     contents.addBench();
     contents.addDrawings();
     contents.addSteps();
+    contents.addWorth();
     contents.blocks.add(new Block.NewSheet());
     contents.blocks.addAll(CustomerContents.of(paper));
     return contents.blocks;
@@ -96,15 +102,16 @@ final class Contents {
                       due.headline() + (why.isEmpty() ? "" : " (" + why + ")") + asks));
             });
     if (!paper.plan().asIfAgreed().isEmpty()) {
-      String all =
-          paper.plan().asIfAgreed().stream()
-              .map(c -> Naming.consent(pack, c))
-              .collect(Collectors.joining("; "));
       blocks.add(
-          new Block.Warning(
-              "NOT AGREED YET",
-              "This plan takes it that the customer will agree. Ask first: " + all));
+          new Block.Warning("NOT AGREED YET", PlanWords.AS_IF_AGREED + " " + consents(paper)));
     }
+  }
+
+  /** What the customer is taken to agree to. */
+  static String consents(PlanPaper paper) {
+    return paper.plan().asIfAgreed().stream()
+        .map(consent -> Naming.consent(paper.pack(), consent))
+        .collect(Collectors.joining(". "));
   }
 
   private void addBench() {
@@ -124,6 +131,18 @@ final class Contents {
             "Follow the numbers. The percentage of a result says how often it comes out once its"
                 + " step is done. Tell each result to Faultwright: an alarm or a hold goes before"
                 + " this plan, and so do local rules and licensed practice."));
+    if (walk.acts().size() < stepsInAll) {
+      blocks.add(
+          new Block.Paragraph(
+              "Shown: the likeliest "
+                  + walk.acts().size()
+                  + " of "
+                  + stepsInAll
+                  + " steps. A result that leads beyond them says what to go on with: tell the"
+                  + " results so far and plan again there, or print all with --page-steps "
+                  + stepsInAll
+                  + "."));
+    }
     if (!walk.acts().isEmpty()) {
       blocks.add(new Block.Legend());
     }
@@ -211,6 +230,7 @@ final class Contents {
     blocks.add(new Block.Heading(2, "Step by step"));
     Map<Integer, String> arrivals = PlanWords.arrivals(walk);
     Map<Step, Integer> told = new LinkedHashMap<>();
+    Map<CautionId, Integer> warned = new LinkedHashMap<>();
     for (Act act : walk.acts()) {
       String cases = Figures.percent(act.p()) + " of all cases";
       String from = arrivals.get(act.number());
@@ -219,20 +239,58 @@ final class Contents {
               act.number(),
               act.headline(),
               from == null ? "Begin here" : Naming.sentence(from) + "; " + cases,
-              entries(act, told),
+              entries(act, told, warned),
               act.ways().stream().map(Contents::result).toList()));
     }
   }
 
-  private List<Entry> entries(Act act, Map<Step, Integer> told) {
+  private void addWorth() {
+    paper
+        .repairOrNot()
+        .ifPresent(
+            asked -> {
+              blocks.add(new Block.Heading(2, "Repair or not"));
+              blocks.add(
+                  new Block.Entries(
+                      List.of(
+                          entry("Worth it", Naming.sentence(RepairOrNotText.worth(asked))),
+                          entry("Tell", Naming.sentence(RepairOrNotText.tell(asked.quote()))),
+                          entry(
+                              "Rests on",
+                              Naming.sentence(
+                                  RepairOrNotText.restsOn(
+                                      pack, asked.quote(), paper.answer().caseFile().intake()))))));
+            });
+    paper
+        .compared()
+        .ifPresent(
+            compared -> {
+              blocks.add(new Block.Heading(2, "Beside rules of thumb"));
+              blocks.add(
+                  new Block.Table(
+                      ComparisonText.TITLES.stream()
+                          .map(title -> Naming.sentence(title.toLowerCase(Locale.ENGLISH)))
+                          .toList(),
+                      compared.rows().stream().map(ComparisonText::cells).toList()));
+              ComparisonText.remarks(compared)
+                  .forEach(remark -> blocks.add(new Block.Paragraph(remark)));
+            });
+  }
+
+  private List<Entry> entries(Act act, Map<Step, Integer> told, Map<CautionId, Integer> warned) {
     List<Entry> entries = new ArrayList<>();
     entries.add(entry("Takes", PlanWords.takes(act.spend())));
     if (!act.turns().isEmpty()) {
       entries.add(entry("First", String.join(", then ", act.turns())));
     }
     for (CautionId caution : walk.cautions().stream().filter(act.cautions()::contains).toList()) {
+      String text = pack.cautions().get(caution).text();
+      Integer before = warned.putIfAbsent(caution, act.number());
       entries.add(
-          new Entry("Caution " + walk.letter(caution), pack.cautions().get(caution).text(), true));
+          new Entry(
+              "Caution " + walk.letter(caution),
+              before == null ? text : Naming.caution(text) + " (in full at step " + before + ")",
+              true));
     }
     act.limits().forEach(limit -> entries.add(new Entry("At most", limit, true)));
     Step step = pack.steps().get(act.step());

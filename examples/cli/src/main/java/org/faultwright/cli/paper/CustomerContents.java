@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoubleFunction;
+import java.util.stream.Collectors;
 import org.faultwright.casefile.Intake;
 import org.faultwright.cli.text.Figures;
 import org.faultwright.cli.text.PlanWords;
@@ -17,6 +19,9 @@ import org.faultwright.pack.Part;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
 import org.faultwright.planning.PlanNode.Ending;
+import org.faultwright.planning.Quote;
+import org.faultwright.planning.RepairOrNot;
+import org.faultwright.planning.RepairOrNot.Turning;
 import org.faultwright.planning.Shop;
 import org.faultwright.rules.Standing;
 
@@ -34,6 +39,7 @@ final class CustomerContents {
   private final Pack pack;
   private final Intake intake;
   private final CustomerFigures figures;
+  private final Optional<Quote> quote;
   private final List<Block> blocks = new ArrayList<>();
 
   private CustomerContents(PlanPaper paper) {
@@ -41,7 +47,8 @@ final class CustomerContents {
     this.plan = paper.plan();
     this.pack = paper.pack();
     this.intake = paper.answer().caseFile().intake();
-    this.figures = new CustomerFigures(plan, intake);
+    this.figures = new CustomerFigures(plan);
+    this.quote = paper.repairOrNot().map(RepairOrNot::quote);
   }
 
   static List<Block> of(PlanPaper paper) {
@@ -99,8 +106,16 @@ final class CustomerContents {
             List.of(
                 row("Work on the device", figures::hands, PlanWords::minutes),
                 row("The same with waiting", figures::bench, PlanWords::minutes),
-                row("Price", figures::price, Figures::money))));
+                row("Price", this::price, Figures::money))));
     blocks.add(new Block.Paragraph(priceBasis()));
+    paysFrom().ifPresent(text -> blocks.add(new Block.Paragraph(text)));
+  }
+
+  /** From a quote, which knows all cases to their ends; else as far as the plan is followed. */
+  private OptionalDouble price(double p) {
+    return quote
+        .map(q -> OptionalDouble.of(p == HALF ? q.half() : q.nineInTen()))
+        .orElseGet(() -> figures.price(p));
   }
 
   private static List<String> row(
@@ -122,7 +137,13 @@ final class CustomerContents {
             + " a minute of waiting), parts, and the fee of sending on ("
             + Figures.money(shop.sendOnFee())
             + ") where it comes to that; in the shop's currency, with no tax added.";
-    String assumed = String.join(", ", assumedParts());
+    String assumed =
+        quote
+            .map(
+                q -> q.assumedParts().stream().map(part -> pack.parts().get(part).title()).toList())
+            .orElseGet(() -> List.copyOf(assumedParts()))
+            .stream()
+            .collect(Collectors.joining(", "));
     return rates
         + (paper.shopFile().isEmpty()
             ? " No rates of the shop were given: these are assumed, and not yet a quote to hand"
@@ -199,6 +220,11 @@ final class CustomerContents {
   }
 
   private void addAgreement() {
+    if (!plan.asIfAgreed().isEmpty()) {
+      blocks.add(
+          new Block.Paragraph(
+              "Not agreed yet, and needed for this: " + Contents.consents(paper) + "."));
+    }
     intake.ceiling().ifPresent(most -> blocks.add(new Block.Paragraph(ceiling(most))));
     blocks.add(
         new Block.Blanks(
@@ -206,15 +232,30 @@ final class CustomerContents {
   }
 
   private String ceiling(double most) {
+    double above = quote.map(Quote::pAboveCeiling).orElseGet(() -> figures.pAbove(most));
     return "Agreed so far: at most "
         + Figures.money(most)
         + ". It would take more in "
-        + Figures.percent(Math.min(1, figures.pAbove(most)))
+        + Figures.percent(Math.min(1, above))
         + " of such jobs"
-        + (plan.pOpen() > RARE
+        + (quote.isEmpty() && plan.pOpen() > RARE
             ? "; in " + Figures.percent(Math.min(1, plan.pOpen())) + " that is not worked out"
             : "")
         + ". Before it does, you are asked.";
+  }
+
+  /** From which value of the device on a repair pays, where that depends on it. */
+  private Optional<String> paysFrom() {
+    return paper
+        .repairOrNot()
+        .filter(asked -> asked.turning() instanceof Turning.From)
+        .map(asked -> (Turning.From) asked.turning())
+        .map(
+            from ->
+                "A repair pays where the device, once it works, is worth "
+                    + (from.isExact() ? "" : "about ")
+                    + Figures.money(from.deviceValue())
+                    + " or more to you.");
   }
 
   private void addBasis() {

@@ -5,10 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
-import org.faultwright.casefile.Intake;
 import org.faultwright.planning.Plan;
 import org.faultwright.planning.PlanNode;
-import org.faultwright.planning.PlanNode.Ending;
 
 /**
  * Time and price of a plan as a customer meets them. What the customer loses with a device that is
@@ -20,13 +18,11 @@ final class CustomerFigures {
   private static final double ROUNDING = 1e-9;
 
   private final Plan plan;
-  private final double valueLost;
   private final List<Plan.Course> courses;
 
-  CustomerFigures(Plan plan, Intake intake) {
+  CustomerFigures(Plan plan) {
     this.plan = plan;
     this.courses = plan.courses();
-    this.valueLost = Math.max(0, intake.deviceValue().orElse(0) - plan.shop().salvage());
   }
 
   /** Minutes with hands on the device that are not exceeded with probability p. */
@@ -53,10 +49,7 @@ final class CustomerFigures {
   }
 
   private double price(Plan.Course c) {
-    double price = c.spend().price(plan.shop());
-    return c.last() instanceof PlanNode.End end && end.ending() == Ending.RETURNED
-        ? price - valueLost
-        : price;
+    return c.price(plan.shop());
   }
 
   private OptionalDouble quantile(double p, ToDoubleFunction<Plan.Course> value) {

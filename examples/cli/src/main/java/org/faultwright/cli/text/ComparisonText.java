@@ -1,5 +1,6 @@
 package org.faultwright.cli.text;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.faultwright.planning.PlanComparison;
@@ -13,7 +14,9 @@ public final class ComparisonText {
 
   private static final int TABLE = 80;
   private static final int[] WIDTHS = {34, 7, 11, 7, 9, 9};
-  private static final List<String> TITLES =
+
+  /** What stands in each column. */
+  public static final List<String> TITLES =
       List.of("", "COST", "HANDS ON", "MONEY", "REPAIRED", "BACK");
 
   /** Costs that differ by a smaller part are told as the same. */
@@ -39,15 +42,21 @@ public final class ComparisonText {
       compared.rows().forEach(this::writeNarrow);
     }
     page.gap();
-    page.item(sentence(compared));
+    remarks(compared).forEach(page::item);
+  }
+
+  /** What is to be said below the table. */
+  public static List<String> remarks(PlanComparison compared) {
+    List<String> remarks = new ArrayList<>(List.of(sentence(compared)));
     for (Row row : compared.rows()) {
-      row.simulated().ifPresent(s -> page.item(simulated(row, s)));
+      row.simulated().ifPresent(s -> remarks.add(simulated(row, s)));
     }
     for (Row row : compared.rows()) {
       if (row.pBeyond() > RARE) {
-        page.item(beyond(row));
+        remarks.add(beyond(row));
       }
     }
+    return remarks;
   }
 
   private void writeNarrow(Row row) {
@@ -66,7 +75,8 @@ public final class ComparisonText {
             + cells.get(5));
   }
 
-  private static List<String> cells(Row row) {
+  /** A row of the table, below its titles. */
+  public static List<String> cells(Row row) {
     return List.of(
         name(row.way()),
         Figures.money(row.expectedCost()),

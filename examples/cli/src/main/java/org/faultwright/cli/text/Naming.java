@@ -32,6 +32,11 @@ public final class Naming {
     return Wording.kind(step) + ": " + Wording.title(pack, id);
   }
 
+  /** A caution in a few words, where it stands in full elsewhere. */
+  public static String caution(String text) {
+    return Wording.name(text);
+  }
+
   /** A reason in which facts go by their numbers, as they do on the pages. */
   public static String plain(String words) {
     return Wording.plain(words);

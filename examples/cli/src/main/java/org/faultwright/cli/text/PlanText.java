@@ -33,6 +33,11 @@ public final class PlanText {
   public void write(Answer answer, Plan plan) {
     Dangers.write(page, pack, answer);
     Foreword.write(page, pack, answer);
+    if (!plan.asIfAgreed().isEmpty()) {
+      page.heading("NOT AGREED YET");
+      page.item(PlanWords.AS_IF_AGREED);
+      plan.asIfAgreed().forEach(consent -> page.bullet(Wording.consent(pack, consent)));
+    }
     page.heading("WHAT TO EXPECT");
     page.labelled("time", Ink.PLAIN, range(plan::hands, PlanWords::minutes, "hands on"));
     page.labelled("price", Ink.PLAIN, range(plan::price, Figures::money, "time, parts and fees"));

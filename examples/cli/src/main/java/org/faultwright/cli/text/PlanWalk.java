@@ -3,8 +3,10 @@ package org.faultwright.cli.text;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.explanation.FactWords;
@@ -21,7 +23,7 @@ import org.faultwright.planning.Spend;
 
 /**
  * A plan in words, as places that a reader can be sent to. Whatever is to be done has a number,
- * counted from 1 down each branch to its end, so that screen and paper call it the same. Immutable.
+ * counted from 1 down each branch to its end. Immutable.
  *
  * @param root where to begin
  * @param acts all that is to be done, in the order of its numbers
@@ -81,6 +83,11 @@ public record PlanWalk(Place root, List<Act> acts, List<CautionId> cautions) {
     public String headline() {
       return kind + ": " + title;
     }
+
+    private Act numbered(int other, List<Way> otherWays) {
+      return new Act(
+          other, step, kind, title, p, spend, turns, proofs, cautions, limits, otherWays);
+    }
   }
 
   /**
@@ -95,6 +102,19 @@ public record PlanWalk(Place root, List<Act> acts, List<CautionId> cautions) {
     /** Copies the list. */
     public Way {
       holds = List.copyOf(holds);
+    }
+
+    /** The same way to an act among these, by its number, or to where it is followed no further. */
+    private Way to(Map<Integer, Act> acts) {
+      if (!(to instanceof Act act)) {
+        return this;
+      }
+      Act there = acts.get(act.number());
+      return new Way(
+          seen,
+          p,
+          holds,
+          there != null ? there : new Unfollowed(Optional.of(act.headline()), act.p()));
     }
   }
 
@@ -133,6 +153,32 @@ public record PlanWalk(Place root, List<Act> acts, List<CautionId> cautions) {
       letters.insert(0, (char) ('A' + n % 26));
     }
     return letters.toString();
+  }
+
+  /**
+   * The same with the likeliest acts alone, as many as are named; ways to others say what to go on
+   * with. An act is at least as likely as what follows it, so that no act is left without its way.
+   */
+  public PlanWalk likeliest(int most) {
+    List<Act> kept =
+        acts.stream()
+            .sorted(Comparator.comparingDouble((Act a) -> -a.p()).thenComparing(Act::number))
+            .limit(most)
+            .sorted(Comparator.comparing(Act::number))
+            .toList();
+    List<Act> cut = new ArrayList<>();
+    Map<Integer, Act> cutByNumber = new HashMap<>();
+    // from the last to the first: what follows an act has a higher number
+    for (int i = kept.size() - 1; i >= 0; i--) {
+      Act act = kept.get(i);
+      List<Way> ways = act.ways().stream().map(w -> w.to(cutByNumber)).toList();
+      Act one = act.numbered(i + 1, ways);
+      cutByNumber.put(act.number(), one);
+      cut.add(0, one);
+    }
+    Set<CautionId> met = new LinkedHashSet<>();
+    cut.forEach(a -> met.addAll(a.cautions()));
+    return new PlanWalk(cut.isEmpty() ? root : cut.get(0), cut, List.copyOf(met));
   }
 
   private static final class Builder {

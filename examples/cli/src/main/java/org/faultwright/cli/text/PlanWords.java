@@ -16,6 +16,10 @@ import org.faultwright.planning.Spend;
 /** A plan's figures and ends in the words that screen and paper share. */
 public final class PlanWords {
 
+  /** Goes before what the customer is taken to agree to. */
+  public static final String AS_IF_AGREED =
+      "This plan takes it that the customer will agree. Ask first:";
+
   private PlanWords() {}
 
   /** A time: {@code 26 min}. */

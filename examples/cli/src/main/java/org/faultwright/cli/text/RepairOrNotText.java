@@ -30,7 +30,7 @@ public final class RepairOrNotText {
     page.heading("REPAIR OR NOT");
     page.labelled("worth it", Ink.PLAIN, worth(asked));
     page.labelled("tell", Ink.PLAIN, tell(asked.quote()));
-    page.labelled("rests on", Ink.PLAIN, restsOn(asked.quote(), intake));
+    page.labelled("rests on", Ink.PLAIN, restsOn(pack, asked.quote(), intake));
   }
 
   /** From which value of the device on, in a sentence without a full stop. */
@@ -98,7 +98,8 @@ public final class RepairOrNotText {
     return range + above + "; repaired in " + Figures.percent(quote.pRepaired()) + " of cases";
   }
 
-  private String restsOn(Quote quote, Intake intake) {
+  /** What the price rests on. */
+  public static String restsOn(Pack pack, Quote quote, Intake intake) {
     List<String> parts = new ArrayList<>();
     parts.add("the pack's probabilities, the shop's rate, prices and fee of sending on");
     List<String> assumed =

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import org.faultwright.casefile.Intake;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.Plan;
@@ -34,7 +32,7 @@ class CustomerFiguresTest {
                 branch(
                     "b",
                     pReturned,
-                    new PlanNode.End(Ending.RETURNED, new Spend(5, 0, 82, 0), 0, 0)),
+                    new PlanNode.End(Ending.RETURNED, new Spend(5, 0, 82, 0), 0, 0, 80)),
                 branch("c", pOpen, new PlanNode.AndSoOn(99, Optional.empty())))),
         Shop.ORDINARY,
         0,
@@ -46,13 +44,9 @@ class CustomerFiguresTest {
     return new PlanNode.Branch(new Seen.Shown(new OutcomeId(outcome)), p, then);
   }
 
-  private static CustomerFigures figures(Plan plan) {
-    return new CustomerFigures(plan, Intake.PLAIN.withDeviceValue(OptionalDouble.of(80)));
-  }
-
   @Test
   void priceOfADeviceGivenBack_isTheWorkAndNotTheDevice() {
-    CustomerFigures figures = figures(plan(0.4, 0.6, 0));
+    CustomerFigures figures = new CustomerFigures(plan(0.4, 0.6, 0));
 
     // given back: 10 + 20 * 0.05 + 5 + (82 - 80); repaired: 10 + 1 + 5 + 30, and no risk
     assertThat(figures.price(0.5)).hasValue(18);
@@ -63,7 +57,7 @@ class CustomerFiguresTest {
 
   @Test
   void timesAreWithAndWithoutWaiting() {
-    CustomerFigures figures = figures(plan(0.4, 0.6, 0));
+    CustomerFigures figures = new CustomerFigures(plan(0.4, 0.6, 0));
 
     assertThat(figures.hands(0.9)).hasValue(15);
     assertThat(figures.bench(0.9)).hasValue(35);
@@ -71,7 +65,7 @@ class CustomerFiguresTest {
 
   @Test
   void whatIsNotFollowed_countsAsDearest() {
-    CustomerFigures figures = figures(plan(0.4, 0.4, 0.2));
+    CustomerFigures figures = new CustomerFigures(plan(0.4, 0.4, 0.2));
 
     assertThat(figures.price(0.5)).hasValue(46);
     assertThat(figures.price(0.9)).isEmpty();

@@ -49,6 +49,30 @@ class PlanWalkTest {
   }
 
   @Test
+  void likeliestActsAlone_keepTheirWays_andNameWhatFollowsNoFurther() {
+    PlanWalk few = walk.likeliest(3);
+
+    // 1 in all cases, 3 in 60 %, 4 in 36 %; 2 in 25 % and 5 in 24 % are left out
+    assertThat(few.acts()).extracting(Act::number).containsExactly(1, 2, 3);
+    assertThat(few.acts())
+        .extracting(Act::step)
+        .extracting(StepId::value)
+        .containsExactly("look-at-grille", "coil-ohms", "fit-speaker");
+    assertThat(few.root()).isEqualTo(few.acts().get(0));
+    assertThat(PlanWords.leads(few.acts().get(0).ways().get(0).to()))
+        .isEqualTo(
+            "go on with REPAIR: Brush the grille clean (not followed further; 25 % of all cases)");
+    assertThat(PlanWords.arrivals(few)).containsEntry(3, "after 2: " + open());
+    assertThat(few.cautions())
+        .containsExactly(new CautionId("cell-puncture"), new CautionId("loud"));
+    assertThat(walk.likeliest(5)).isEqualTo(walk);
+  }
+
+  private String open() {
+    return walk.acts().get(2).ways().get(0).seen();
+  }
+
+  @Test
   void repairHasTheCautionsOfItsFunctionTestAndOfAllTurns() {
     // the step's own, which the opened device has too, and the tone's, which the pack states last
     assertThat(walk.acts().get(3).cautions())
