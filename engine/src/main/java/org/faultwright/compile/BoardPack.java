@@ -1,6 +1,5 @@
 package org.faultwright.compile;
 
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -10,10 +9,10 @@ import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
 import org.faultwright.pack.Chance;
-import org.faultwright.pack.GroupId;
 import org.faultwright.pack.Harm;
 import org.faultwright.pack.OneOf;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.Step;
 
 /**
@@ -44,45 +43,18 @@ final class BoardPack {
   }
 
   private Pack build() {
-    Map<CauseId, Cause> causes = new LinkedHashMap<>();
-    pack.causes().forEach((id, c) -> causes.put(id, absent.contains(id) ? absent(c) : there(c)));
-    Map<GroupId, OneOf> groups = new LinkedHashMap<>();
-    pack.groups()
-        .forEach(
-            (id, g) -> {
-              Set<CauseId> members = new LinkedHashSet<>(g.members());
-              members.removeAll(absent);
-              if (!members.isEmpty()) {
-                groups.put(id, new OneOf(id, g.certain(), members));
-              }
-            });
-    Map<org.faultwright.pack.StepId, Step> steps = new LinkedHashMap<>();
-    pack.steps().forEach((id, s) -> steps.put(id, harmless(s)));
-    return new Pack(
-        pack.id(),
-        pack.version(),
-        pack.title(),
-        pack.invented(),
-        pack.boards(),
-        pack.sources(),
-        pack.switches(),
-        pack.instruments(),
-        pack.tools(),
-        pack.consents(),
-        pack.cautions(),
-        pack.activities(),
-        pack.rails(),
-        pack.parts(),
-        pack.complaints(),
-        pack.histories(),
-        pack.symptoms(),
-        causes,
-        groups,
-        pack.events(),
-        steps,
-        pack.holds(),
-        pack.clashes(),
-        pack.renamed());
+    PackDraft draft = PackDraft.of(pack);
+    draft.causes.replaceAll((id, c) -> absent.contains(id) ? absent(c) : there(c));
+    draft.groups.replaceAll((id, g) -> without(g));
+    draft.groups.values().removeIf(g -> g.members().isEmpty());
+    draft.steps.replaceAll((id, s) -> harmless(s));
+    return draft.build();
+  }
+
+  private OneOf without(OneOf group) {
+    Set<CauseId> members = new LinkedHashSet<>(group.members());
+    members.removeAll(absent);
+    return new OneOf(group.id(), group.certain(), members);
   }
 
   private static Cause absent(Cause c) {
@@ -105,17 +77,7 @@ final class BoardPack {
       Chance solved = new Chance(priors.get(c.id()), s.share().basis(), s.share().why());
       likelihood = new Cause.Likelihood.Prior(solved);
     }
-    return new Cause(
-        c.id(),
-        c.title(),
-        c.kind(),
-        likelihood,
-        c.oneOf(),
-        c.after(),
-        c.follows(),
-        c.shows(),
-        c.boards(),
-        c.sendOn());
+    return c.withLikelihood(likelihood);
   }
 
   private Step harmless(Step s) {

@@ -44,6 +44,11 @@ public record Cause(
     this(id, title, kind, likelihood, oneOf, after, follows, shows, Set.of(), sendOn);
   }
 
+  /** The same cause, likely otherwise. */
+  public Cause withLikelihood(Likelihood other) {
+    return new Cause(id, title, kind, other, oneOf, after, follows, shows, boards, sendOn);
+  }
+
   /** What sort of answer a cause is. */
   public enum Kind {
     /** A fault of the device. */

@@ -89,6 +89,35 @@ public final class PackDraft {
     this.id = id;
   }
 
+  /** Starts from a pack, which stays as it is. */
+  public static PackDraft of(Pack pack) {
+    PackDraft draft = new PackDraft(pack.id());
+    draft.version = pack.version();
+    draft.title = pack.title();
+    draft.invented = pack.invented();
+    draft.boards.addAll(pack.boards());
+    draft.sources.putAll(pack.sources());
+    draft.switches.putAll(pack.switches());
+    draft.instruments.putAll(pack.instruments());
+    draft.tools.putAll(pack.tools());
+    draft.consents.putAll(pack.consents());
+    draft.cautions.putAll(pack.cautions());
+    draft.activities.putAll(pack.activities());
+    draft.rails.putAll(pack.rails());
+    draft.parts.putAll(pack.parts());
+    draft.complaints.putAll(pack.complaints());
+    draft.histories.putAll(pack.histories());
+    draft.symptoms.putAll(pack.symptoms());
+    draft.causes.putAll(pack.causes());
+    draft.groups.putAll(pack.groups());
+    draft.events.putAll(pack.events());
+    draft.steps.putAll(pack.steps());
+    draft.holds.putAll(pack.holds());
+    draft.clashes.addAll(pack.clashes());
+    draft.renamed.putAll(pack.renamed());
+    return draft;
+  }
+
   /** Adds, or replaces the one with the same id. */
   public PackDraft source(Source source) {
     sources.put(source.id(), source);

@@ -22,6 +22,7 @@ import org.faultwright.pack.Event.Combination;
 import org.faultwright.pack.EventId;
 import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 
 /** Events without noise, said in other words, leave every posterior as it is. */
 class EventRewriteProperty {
@@ -148,30 +149,9 @@ class EventRewriteProperty {
   private static Pack rewritten(Pack p, BiConsumer<Event, Map<EventId, Event>> rewrite) {
     Map<EventId, Event> events = new LinkedHashMap<>();
     p.events().values().forEach(e -> rewrite.accept(e, events));
-    return new Pack(
-        p.id(),
-        p.version(),
-        p.title(),
-        p.invented(),
-        p.boards(),
-        p.sources(),
-        p.switches(),
-        p.instruments(),
-        p.tools(),
-        p.consents(),
-        p.cautions(),
-        p.activities(),
-        p.rails(),
-        p.parts(),
-        p.complaints(),
-        p.histories(),
-        p.symptoms(),
-        p.causes(),
-        p.groups(),
-        events,
-        p.steps(),
-        p.holds(),
-        p.clashes(),
-        p.renamed());
+    PackDraft draft = PackDraft.of(p);
+    draft.events.clear();
+    draft.events.putAll(events);
+    return draft.build();
   }
 }

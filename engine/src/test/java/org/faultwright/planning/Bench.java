@@ -54,6 +54,14 @@ final class Bench {
 
   static Step costing(Step s, double minutes, Optional<StepId> then, Step.Needs needs) {
     Effort effort = new Effort(Duration.ofMillis(Math.round(minutes * 60_000)), Duration.ZERO);
+    return with(s, effort, then, needs);
+  }
+
+  static Step thenRepeat(Step s, String then) {
+    return with(s, s.effort(), Optional.of(new StepId(then)), s.conditions());
+  }
+
+  private static Step with(Step s, Effort effort, Optional<StepId> then, Step.Needs needs) {
     return new Step(
         s.id(),
         s.title(),
@@ -69,32 +77,6 @@ final class Bench {
         s.swap(),
         s.mayCause(),
         then,
-        s.repeatable(),
-        s.copies(),
-        s.dataRisk(),
-        s.limits(),
-        s.cautions(),
-        s.does(),
-        s.boards(),
-        s.compares());
-  }
-
-  static Step thenRepeat(Step s, String then) {
-    return new Step(
-        s.id(),
-        s.title(),
-        s.how(),
-        s.effort(),
-        s.consumables(),
-        s.conditions(),
-        s.provokes(),
-        s.shows(),
-        s.proves(),
-        s.pinTable(),
-        s.changes(),
-        s.swap(),
-        s.mayCause(),
-        Optional.of(new StepId(then)),
         s.repeatable(),
         s.copies(),
         s.dataRisk(),

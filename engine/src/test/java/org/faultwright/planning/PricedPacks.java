@@ -3,7 +3,6 @@ package org.faultwright.planning;
 import static org.faultwright.oracle.PackSketch.chance;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,8 +24,8 @@ import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.Step;
-import org.faultwright.pack.StepId;
 
 /** Random packs in which steps cost something, and what random cases in them come to. */
 public final class PricedPacks {
@@ -66,18 +65,16 @@ public final class PricedPacks {
   }
 
   static Pack withSteps(Pack pack, UnaryOperator<Step> change) {
-    Map<StepId, Step> steps = new LinkedHashMap<>();
-    pack.steps().forEach((id, s) -> steps.put(id, change.apply(s)));
-    return with(pack, pack.causes(), steps);
+    PackDraft draft = PackDraft.of(pack);
+    draft.steps.replaceAll((id, s) -> change.apply(s));
+    return draft.build();
   }
 
   private static Pack withNothing(Pack pack) {
-    Map<CauseId, Cause> causes = new LinkedHashMap<>(pack.causes());
-    CauseId spare = new CauseId("spare");
-    causes.put(
-        spare,
+    PackDraft draft = PackDraft.of(pack);
+    draft.cause(
         new Cause(
-            spare,
+            new CauseId("spare"),
             "spare",
             Cause.Kind.FAULT,
             new Cause.Likelihood.Prior(chance(0.5)),
@@ -86,39 +83,8 @@ public final class PricedPacks {
             Map.of(),
             Map.of(),
             false));
-    Map<StepId, Step> steps = new LinkedHashMap<>(pack.steps());
-    steps.put(
-        new StepId(PlanOracle.NOTHING),
-        new StepSketch(PlanOracle.NOTHING).changes("spare", 0.5, 0).build());
-    return with(pack, causes, steps);
-  }
-
-  private static Pack with(Pack p, Map<CauseId, Cause> causes, Map<StepId, Step> steps) {
-    return new Pack(
-        p.id(),
-        p.version(),
-        p.title(),
-        p.invented(),
-        p.boards(),
-        p.sources(),
-        p.switches(),
-        p.instruments(),
-        p.tools(),
-        p.consents(),
-        p.cautions(),
-        p.activities(),
-        p.rails(),
-        p.parts(),
-        p.complaints(),
-        p.histories(),
-        p.symptoms(),
-        causes,
-        p.groups(),
-        p.events(),
-        steps,
-        p.holds(),
-        p.clashes(),
-        p.renamed());
+    draft.step(new StepSketch(PlanOracle.NOTHING).changes("spare", 0.5, 0).build());
+    return draft.build();
   }
 
   static Shop shop(SplittableRandom random) {

@@ -36,7 +36,8 @@ final class MergedCauses {
   /** The part in which they contradict each other, likelihood apart. */
   static Optional<String> difference(Cause one, Cause other) {
     Likelihood any = one.likelihood();
-    return Sameness.difference(with(any, both(one, other)), with(any, both(other, one)));
+    return Sameness.difference(
+        both(one, other).withLikelihood(any), both(other, one).withLikelihood(any));
   }
 
   /** Whether both say how likely the cause is, and not the same. */
@@ -44,20 +45,5 @@ final class MergedCauses {
     return !(one.likelihood() instanceof Likelihood.OnlyCaused)
         && !(other.likelihood() instanceof Likelihood.OnlyCaused)
         && !Sameness.same(one.likelihood(), other.likelihood());
-  }
-
-  /** The same cause, likely otherwise. */
-  static Cause with(Likelihood likelihood, Cause c) {
-    return new Cause(
-        c.id(),
-        c.title(),
-        c.kind(),
-        likelihood,
-        c.oneOf(),
-        c.after(),
-        c.follows(),
-        c.shows(),
-        c.boards(),
-        c.sendOn());
   }
 }

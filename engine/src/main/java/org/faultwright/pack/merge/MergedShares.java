@@ -38,6 +38,6 @@ final class MergedShares {
       return c;
     }
     Chance share = new Chance(s.share().p() / sum, s.share().basis(), s.share().why());
-    return MergedCauses.with(new Likelihood.Share(s.of(), share), c);
+    return c.withLikelihood(new Likelihood.Share(s.of(), share));
   }
 }

@@ -15,6 +15,7 @@ import org.faultwright.pack.NodeId;
 import org.faultwright.pack.Observation;
 import org.faultwright.pack.OneOf;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.Part;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
@@ -30,31 +31,15 @@ final class RenamedCauses {
   }
 
   Pack in(Pack p) {
-    return new Pack(
-        p.id(),
-        p.version(),
-        p.title(),
-        p.invented(),
-        p.boards(),
-        p.sources(),
-        p.switches(),
-        p.instruments(),
-        p.tools(),
-        p.consents(),
-        p.cautions(),
-        p.activities(),
-        p.rails(),
-        values(p.parts(), this::part),
-        p.complaints(),
-        p.histories(),
-        values(p.symptoms(), this::symptom),
-        causes(values(p.causes(), c -> cause(c, p))),
-        values(p.groups(), g -> new OneOf(g.id(), g.certain(), causes(g.members()))),
-        values(p.events(), this::event),
-        values(p.steps(), this::step),
-        p.holds(),
-        p.clashes(),
-        p.renamed());
+    PackDraft draft = PackDraft.of(p);
+    draft.parts.replaceAll((id, part) -> part(part));
+    draft.symptoms.replaceAll((id, symptom) -> symptom(symptom));
+    draft.causes.clear();
+    draft.causes.putAll(causes(values(p.causes(), c -> cause(c, p))));
+    draft.groups.replaceAll((id, g) -> new OneOf(g.id(), g.certain(), causes(g.members())));
+    draft.events.replaceAll((id, event) -> event(event));
+    draft.steps.replaceAll((id, step) -> step(step));
+    return draft.build();
   }
 
   private CauseId name(CauseId cause) {

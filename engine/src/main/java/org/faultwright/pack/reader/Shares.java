@@ -99,17 +99,8 @@ final class Shares {
             .divide(BigDecimal.valueOf(2L * counted.of() + count), MathContext.DECIMAL64);
     draft.causes.put(
         id,
-        new Cause(
-            id,
-            c.title(),
-            c.kind(),
-            new Likelihood.Share(stated.of(), Chance.of(share.doubleValue(), counted)),
-            c.oneOf(),
-            c.after(),
-            c.follows(),
-            c.shows(),
-            c.boards(),
-            c.sendOn()));
+        c.withLikelihood(
+            new Likelihood.Share(stated.of(), Chance.of(share.doubleValue(), counted))));
     return share;
   }
 
