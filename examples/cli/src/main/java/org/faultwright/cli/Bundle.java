@@ -99,7 +99,10 @@ record Bundle(YamlText pack, List<YamlText> cases) {
     }
   }
 
-  /** The YAML files below a folder, in order of their names. */
+  /**
+   * The YAML files below a folder, in order of their names; not those in a folder that a Maven
+   * build fills, a {@code target} beside a {@code pom.xml}: they are copies.
+   */
   static List<Path> yamlFiles(Path folder) {
     if (!Files.isDirectory(folder)) {
       return List.of();
@@ -107,12 +110,22 @@ record Bundle(YamlText pack, List<YamlText> cases) {
     try (Stream<Path> files = Files.walk(folder)) {
       return files
           .filter(Files::isRegularFile)
+          .filter(f -> !isBuilt(folder, f))
           .filter(f -> f.toString().endsWith(".yaml") || f.toString().endsWith(".yml"))
           .sorted()
           .toList();
     } catch (IOException | UncheckedIOException e) {
       throw Stopped.byUsage("folder '" + folder + "' cannot be read: " + e.getMessage());
     }
+  }
+
+  private static boolean isBuilt(Path folder, Path file) {
+    for (Path at = file.getParent(); at != null && !at.equals(folder); at = at.getParent()) {
+      if (at.endsWith("target") && Files.isRegularFile(at.resolveSibling("pom.xml"))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static List<YamlText> texts(Path folder) {

@@ -44,8 +44,9 @@ final class Check implements Callable<Integer> {
       arity = "0..*",
       paramLabel = "PACK|DIR",
       description =
-          "Packs by name (family/subsystem), or folders with packs at any depth. Without any: all"
-              + " packs that there are.")
+          "Packs by name (family/subsystem), or folders with packs at any depth, but for a target"
+              + " beside a pom.xml: what Maven builds are copies. Without any: all packs that there"
+              + " are.")
   private List<String> names = new ArrayList<>();
 
   @Mixin private PacksOption packs = new PacksOption();

@@ -33,7 +33,9 @@ final class Lint implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE|DIR",
-      description = "Files, or folders with .yaml files at any depth; - is standard input.")
+      description =
+          "Files, or folders with .yaml files at any depth, but for a target beside a pom.xml: what"
+              + " Maven builds are copies; - is standard input.")
   private List<String> names = new ArrayList<>();
 
   @Mixin private PacksOption packs = new PacksOption();

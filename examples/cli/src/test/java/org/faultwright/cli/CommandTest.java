@@ -223,6 +223,29 @@ class CommandTest {
   }
 
   @Test
+  void diagnose_asksWhatTheBenchLacksAndCanDo() throws IOException {
+    Path file = folder.resolve("bench.yaml");
+    Shell.PLAIN
+        .reading("1\n" + "\n".repeat(8) + "2 3\n2\nquit\n")
+        .run("diagnose", "--plain", "--pack", PACK.toString(), "--as", file.toString());
+    assertThat(file).content().contains("lacks: [multimeter, iron]\n", "skill: bench\n");
+  }
+
+  @Test
+  void copiesThatABuildMakes_areLeftOut() throws IOException {
+    for (String place : List.of("plover-tablet/sound", "target/classes/plover-tablet/sound")) {
+      Files.createDirectories(folder.resolve(place));
+      Files.copy(PACK, folder.resolve(place).resolve("pack.yaml"));
+    }
+    String all = folder.toString();
+    assertThat(Shell.PLAIN.run("lint", all).out()).startsWith("2 files: ");
+    Files.writeString(folder.resolve("pom.xml"), "<project/>");
+    assertThat(Shell.PLAIN.run("lint", all).out()).startsWith("1 file: ");
+    // named by itself it is what is asked for
+    assertThat(Shell.PLAIN.run("lint", all + "/target").out()).startsWith("1 file: ");
+  }
+
+  @Test
   void lint_isCleanForPacksAndCasesTogether() {
     assertThat(Shell.PLAIN.run("lint", PACKS))
         .isEqualTo(new Shell.Result(ExitCode.CLEAN, "3 files: no problems\n", ""));

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.casefile.CaseFile;
+import org.faultwright.casefile.FactId;
 import org.faultwright.cli.text.WholeFile;
 import org.faultwright.pack.Pack;
 
@@ -40,6 +42,11 @@ final class CaseStore {
     return file;
   }
 
+  /** The facts that one answer told with the one above them, as far as the text says so. */
+  Set<FactId> joined() {
+    return text.joined();
+  }
+
   /** Goes on in another place, where nothing is yet. */
   void moveTo(Path other) {
     file = other;
@@ -49,11 +56,12 @@ final class CaseStore {
   /**
    * Writes the case; when this returns, it is there.
    *
+   * @param joined facts that one answer told with the one above them
    * @throws IOException when it cannot be written, or somebody else has changed the file; the
    *     message is for the person at the terminal
    */
-  void save(CaseFile caseFile) throws IOException {
-    String now = text.of(caseFile);
+  void save(CaseFile caseFile, Set<FactId> joined) throws IOException {
+    String now = text.of(caseFile, joined);
     if (Optional.of(now).equals(onDisk) && Files.exists(file)) {
       return;
     }
@@ -63,11 +71,11 @@ final class CaseStore {
   }
 
   /** Writes a copy; the case stays where it is. */
-  void copyTo(Path other, CaseFile caseFile) throws IOException {
+  void copyTo(Path other, CaseFile caseFile, Set<FactId> joined) throws IOException {
     if (Files.exists(other)) {
       throw new IOException("there is a file " + other + " already");
     }
-    WholeFile.write(other, text.of(caseFile));
+    WholeFile.write(other, text.of(caseFile, joined));
   }
 
   private void checkUntouched() throws IOException {

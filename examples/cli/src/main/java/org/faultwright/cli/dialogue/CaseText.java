@@ -2,9 +2,11 @@ package org.faultwright.cli.dialogue;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.casefile.CaseReading;
@@ -24,6 +26,9 @@ import org.faultwright.pack.yaml.YamlText;
 final class CaseText {
 
   private static final String FACTS = "facts";
+
+  /** Behind a fact that one answer told with the one above it: a comment, for any other reader. */
+  private static final String SAME_ANSWER = "  # the same answer";
 
   /**
    * A text taken apart.
@@ -60,15 +65,33 @@ final class CaseText {
     return new CaseText(pack, takenApart(caseFile, text));
   }
 
+  /** The facts that one answer told with the one above them, as far as the text says so. */
+  Set<FactId> joined() {
+    Set<FactId> joined = new LinkedHashSet<>();
+    parts.ifPresent(
+        p ->
+            p.facts()
+                .forEach(
+                    (id, lines) -> {
+                      if (lines.get(0).endsWith(SAME_ANSWER)) {
+                        joined.add(id);
+                      }
+                    }));
+    return joined;
+  }
+
   /**
    * The text of the case as it is now. What the case expects goes where it speaks of a fact that
    * has been taken out.
+   *
+   * @param joined facts that one answer told with the one above them
    */
-  String of(CaseFile caseFile) {
+  String of(CaseFile caseFile, Set<FactId> joined) {
     CaseFile open = caseFile.expectingNothing();
     if (parts.isPresent() && isSameButForFacts(parts.get().of(), caseFile)) {
-      String whole = put(parts.get(), parts.get().tail(), caseFile.facts());
-      String without = put(parts.get(), withoutExpectation(parts.get().tail()), caseFile.facts());
+      Parts now = parts.get();
+      String whole = put(now, now.tail(), caseFile.facts(), joined);
+      String without = put(now, withoutExpectation(now.tail()), caseFile.facts(), joined);
       if (readsAs(whole, caseFile)) {
         return whole;
       } else if (readsAs(without, open)) {
@@ -77,7 +100,10 @@ final class CaseText {
     }
     parts = Optional.empty();
     String anew = writer.write(caseFile);
-    return readsAs(anew, caseFile) ? anew : writer.write(open);
+    String read = readsAs(anew, caseFile) ? anew : writer.write(open);
+    return takenApart(caseFile, read)
+        .map(p -> put(p, p.tail(), caseFile.facts(), joined))
+        .orElse(read);
   }
 
   /** What stands below the facts, up to what is expected. */
@@ -94,18 +120,21 @@ final class CaseText {
     return kept;
   }
 
-  private String put(Parts parts, List<String> tail, List<Told> facts) {
+  private String put(Parts parts, List<String> tail, List<Told> facts, Set<FactId> joined) {
     List<String> lines = new ArrayList<>(parts.head());
     if (!facts.isEmpty()) {
       lines.add(FACTS + ":");
     }
     for (Told told : facts) {
-      List<String> written = parts.facts().get(told.id());
-      if (written == null) {
-        lines.add(parts.item() + writer.fact(told));
-      } else {
-        lines.addAll(written);
-      }
+      List<String> written =
+          parts.facts().getOrDefault(told.id(), List.of(parts.item() + writer.fact(told)));
+      String first = written.get(0);
+      String bare =
+          first.endsWith(SAME_ANSWER)
+              ? first.substring(0, first.length() - SAME_ANSWER.length())
+              : first;
+      lines.add(joined.contains(told.id()) ? bare + SAME_ANSWER : bare);
+      lines.addAll(written.subList(1, written.size()));
     }
     lines.addAll(tail);
     return String.join("\n", lines) + "\n";

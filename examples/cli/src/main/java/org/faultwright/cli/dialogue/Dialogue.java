@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.Told;
 import org.faultwright.cli.dialogue.Question.Choice;
 import org.faultwright.cli.text.Asides;
@@ -85,13 +86,22 @@ public final class Dialogue {
 
   private End takeIn(CaseFile known) {
     TakingIn.Outcome outcome =
-        takingIn().run(known, new IntakeList(pack).all(), "TAKING IN " + known.name());
+        takingIn(store.joined())
+            .run(known, new IntakeList(pack).all(), "TAKING IN " + known.name());
     return outcome.through() ? work(outcome.known()) : End.LEFT;
   }
 
-  private TakingIn takingIn() {
+  /**
+   * Goes through questions.
+   *
+   * @param joined facts so far that one answer told with the one above them
+   */
+  private TakingIn takingIn(Set<FactId> joined) {
     return new TakingIn(
-        talk, pack, caseFile -> kept(() -> store.save(caseFile), store::moveTo), this::dangers);
+        talk,
+        pack,
+        caseFile -> kept(() -> store.save(caseFile, joined), store::moveTo),
+        this::dangers);
   }
 
   /** Only what was seen can be dangerous so far: without facts nothing is worked out. */
@@ -475,7 +485,8 @@ public final class Dialogue {
     }
 
     private Optional<End> settle(List<Settling> all) {
-      TakingIn.Outcome outcome = takingIn().run(job.caseFile(), all, job.caseFile().name());
+      TakingIn.Outcome outcome =
+          takingIn(job.joined()).run(job.caseFile(), all, job.caseFile().name());
       notice = requests.adopt(outcome.known());
       return keep();
     }

@@ -20,8 +20,10 @@ import org.faultwright.pack.Goal;
 import org.faultwright.pack.History;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Step;
+import org.faultwright.pack.Step.Skill;
 import org.faultwright.pack.Symptom;
 import org.faultwright.pack.SymptomValue;
+import org.faultwright.pack.ToolId;
 
 /** What is asked when a device is taken in, in order, as far as the pack has it. */
 final class IntakeList {
@@ -65,7 +67,7 @@ final class IntakeList {
     return all;
   }
 
-  /** Goal, data, ceiling and value. */
+  /** Goal, data, ceiling and value; tools and skill of the bench. */
   List<Settling> job() {
     List<Settling> all = new ArrayList<>();
     List<Goal> goals = List.of(Goal.values());
@@ -88,7 +90,51 @@ final class IntakeList {
             "What is the device worth when it works?",
             Intake::deviceValue,
             Intake::withDeviceValue));
+    all.addAll(bench());
     return all;
+  }
+
+  /** What the bench has and can do. */
+  private List<Settling> bench() {
+    List<Settling> all =
+        new ArrayList<>(
+            lists(
+                "Is one of these tools missing at this bench?",
+                List.of("1: 1 is missing", "-1: it is there", NONE),
+                List.copyOf(pack.tools().keySet()),
+                pack.tools()::get,
+                (tool, known) -> known.intake().lacking().contains(tool) ? "missing" : "",
+                IntakeList::tool));
+    List<Skill> skills = List.of(Skill.values());
+    all.add(
+        new OneOfList(
+            "What is the hardest work that is done at this bench?",
+            skills.stream().map(IntakeList::words).toList(),
+            i -> words(i.skill()),
+            (i, n) -> i.withSkill(skills.get(n))));
+    return all;
+  }
+
+  private static Optional<Settled> tool(ToolId tool, Marks.Sign sign, Intake intake) {
+    if (sign == Marks.Sign.TILDE) {
+      return Optional.empty();
+    }
+    Set<ToolId> lacking = new LinkedHashSet<>(intake.lacking());
+    if (sign == Marks.Sign.PLAIN) {
+      lacking.add(tool);
+    } else {
+      lacking.remove(tool);
+    }
+    return Optional.of(new Settled(List.of(), intake.withLacking(lacking)));
+  }
+
+  private static String words(Skill skill) {
+    return switch (skill) {
+      case COUNTER -> "at the counter: nothing is opened";
+      case BENCH -> "at the bench: devices are opened, parts are swapped";
+      case BOARD -> "on the board: soldering under the microscope";
+      case LICENSED -> "also work that takes a licence";
+    };
   }
 
   /** What the customer agrees to. */

@@ -6,8 +6,10 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.FactId;
@@ -53,7 +55,15 @@ final class Job implements AutoCloseable {
     this.store = store;
     this.foresight = new Foresight(engine, pack);
     this.diagnosis = engine.resume(pack, caseFile);
-    caseFile.facts().forEach(told -> answers.push(List.of(told.id())));
+    Set<FactId> joined = store.joined();
+    for (Told told : caseFile.facts()) {
+      List<FactId> answer = new ArrayList<>();
+      if (joined.contains(told.id()) && !answers.isEmpty()) {
+        answer.addAll(answers.pop());
+      }
+      answer.add(told.id());
+      answers.push(answer);
+    }
   }
 
   Pack pack() {
@@ -167,6 +177,13 @@ final class Job implements AutoCloseable {
     return out;
   }
 
+  /** All facts of an answer but its first. */
+  Set<FactId> joined() {
+    Set<FactId> joined = new LinkedHashSet<>();
+    answers.forEach(told -> joined.addAll(told.subList(1, told.size())));
+    return joined;
+  }
+
   /** Takes one fact out. */
   void takeOut(FactId id) {
     diagnosis.withdraw(id);
@@ -196,7 +213,7 @@ final class Job implements AutoCloseable {
    * @throws IOException when it cannot be kept there; the message says why
    */
   void keep() throws IOException {
-    store.save(caseFile());
+    store.save(caseFile(), joined());
   }
 
   /** Goes on in another file. */
@@ -206,7 +223,7 @@ final class Job implements AutoCloseable {
 
   /** Writes a copy. */
   void copyTo(Path other) throws IOException {
-    store.copyTo(other, caseFile());
+    store.copyTo(other, caseFile(), joined());
   }
 
   @Override

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import org.faultwright.casefile.CaseFile;
 import org.faultwright.casefile.CaseReader;
 import org.faultwright.casefile.CaseReading;
@@ -112,12 +113,12 @@ class CaseStoreTest {
     Path file = Files.writeString(folder.resolve("c.yaml"), BY_HAND);
     CaseStore store = CaseStore.at(file, pack, read(BY_HAND), BY_HAND);
     Files.writeString(file, BY_HAND + "# mine\n");
-    assertThatThrownBy(() -> store.save(read(BY_HAND).with(new Fact.Noted("x"))))
+    assertThatThrownBy(() -> store.save(read(BY_HAND).with(new Fact.Noted("x")), Set.of()))
         .isInstanceOf(IOException.class)
         .hasMessage("somebody else has changed " + file);
     assertThat(file).hasContent(BY_HAND + "# mine\n");
     store.moveTo(folder.resolve("d.yaml"));
-    store.save(read(BY_HAND).with(new Fact.Noted("x")));
+    store.save(read(BY_HAND).with(new Fact.Noted("x")), Set.of());
     assertThat(folder.resolve("d.yaml")).content().contains("{note: \"x\"}");
   }
 
@@ -125,7 +126,7 @@ class CaseStoreTest {
   void aFileThatIsThereIsNotWrittenOverByANewCase() throws IOException {
     Path file = Files.writeString(folder.resolve("c.yaml"), "other\n");
     CaseStore store = CaseStore.atNew(file, pack);
-    assertThatThrownBy(() -> store.save(CaseFile.begun("c", pack.id(), "1.2.0")))
+    assertThatThrownBy(() -> store.save(CaseFile.begun("c", pack.id(), "1.2.0"), Set.of()))
         .isInstanceOf(IOException.class)
         .hasMessage("there is a file " + file + " already");
   }
@@ -133,9 +134,38 @@ class CaseStoreTest {
   @Test
   void whyItCannotBeKeptIsSaid_whenTheFolderIsGone() {
     CaseStore store = CaseStore.atNew(folder.resolve("gone/c.yaml"), pack);
-    assertThatThrownBy(() -> store.save(CaseFile.begun("c", pack.id(), "1.2.0")))
+    assertThatThrownBy(() -> store.save(CaseFile.begun("c", pack.id(), "1.2.0"), Set.of()))
         .isInstanceOf(IOException.class)
         .hasMessage("there is no folder " + folder.resolve("gone"));
+  }
+
+  @Test
+  void whatOneAnswerToldTogether_isReadBackTogether() throws IOException {
+    Path file = Files.writeString(folder.resolve("case.yaml"), BY_HAND);
+    CaseStore store = CaseStore.at(file, pack, read(BY_HAND), BY_HAND);
+    assertThat(store.joined()).isEmpty();
+    CaseFile more =
+        read(BY_HAND).with(new Fact.Noted("a")).with(new Fact.Noted("b")).with(new Fact.Noted("c"));
+    store.save(more, Set.of(new FactId(5)));
+    String text = Files.readString(file);
+    assertThat(text).contains("  - {note: \"b\"}  # the same answer\n  - {note: \"c\"}\n");
+    assertThat(read(text).facts()).hasSize(6);
+    CaseStore again = CaseStore.at(file, pack, read(text), text);
+    assertThat(again.joined()).containsExactly(new FactId(5));
+
+    // the first of them is taken out: what is left stands alone
+    again.save(read(text).without(new FactId(4)), Set.of());
+    assertThat(file).content().doesNotContain("same answer").contains("{note: \"b\"}");
+  }
+
+  @Test
+  void aNewCaseSaysWhatBelongsTogether_too() throws IOException {
+    Path file = folder.resolve("new.yaml");
+    CaseFile begun =
+        CaseFile.begun("new", pack.id(), "1.2.0").with(complaint()).with(new Fact.Noted("a"));
+    CaseStore.atNew(file, pack).save(begun, Set.of(new FactId(2)));
+    String text = Files.readString(file);
+    assertThat(CaseStore.at(file, pack, read(text), text).joined()).containsExactly(new FactId(2));
   }
 
   private static Fact complaint() {
@@ -148,7 +178,7 @@ class CaseStoreTest {
 
   private String saved(String before, CaseFile changed) throws IOException {
     Path file = Files.writeString(folder.resolve("case.yaml"), before);
-    CaseStore.at(file, pack, read(before), before).save(changed);
+    CaseStore.at(file, pack, read(before), before).save(changed, Set.of());
     return Files.readString(file);
   }
 

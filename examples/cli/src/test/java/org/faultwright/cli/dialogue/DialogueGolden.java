@@ -55,6 +55,9 @@ class DialogueGolden {
             "eighty", // no amount
             "80",
             "180",
+            "~1", // means nothing here
+            "", // no tool is missing
+            "", // what is done at this bench stays
             "1",
             "3", // no such outcome
             "pla", // by its letters
@@ -78,6 +81,8 @@ class DialogueGolden {
     String seen =
         drawn(
             "1",
+            "",
+            "",
             "",
             "",
             "",
@@ -136,6 +141,8 @@ class DialogueGolden {
             "",
             "",
             "",
+            "",
+            "",
             "1", // taken in, opening agreed
             "2", // steady
             "other look-at-grille",
@@ -173,7 +180,8 @@ class DialogueGolden {
     StringWriter out = new StringWriter();
     String typed =
         String.join(
-            "\n", "1", "", "", "", "", "", "", "", "", "1", "rubbish", "2", "0", "why", "", "quit");
+            "\n", "1", "", "", "", "", "", "", "", "", "", "", "1", "rubbish", "2", "0", "why", "",
+            "quit");
     StreamConsole console =
         new StreamConsole(
             new BufferedReader(new StringReader(typed)), new PrintWriter(out), SCREEN, 24, true);

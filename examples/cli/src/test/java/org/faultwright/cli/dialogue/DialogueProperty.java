@@ -90,7 +90,7 @@ class DialogueProperty {
     Path file = folder.resolve("c.yaml");
     try {
       StringBuilder intake = new StringBuilder("1\n");
-      intake.append("\n".repeat(8)).append("1\n"); // no more said; opening agreed
+      intake.append("\n".repeat(10)).append("1\n"); // no more said; opening agreed
       CheckingConsole console = new CheckingConsole(file, intake + String.join("\n", lines) + "\n");
       Dialogue.begin(
           console, ENGINE, PLOVER, CaseFile.begun("c", PLOVER.id(), PLOVER.version()), file);

@@ -33,8 +33,9 @@ class KilledTerminalTest {
   void everyAnswerIsOnDisk_whenTheProcessIsKilledAtTheNextQuestion() throws Exception {
     Path file = folder.resolve("killed.yaml");
     Process process = start("--as", file.toString());
-    // complaint, said, traces, looks, check list, goal, data, ceiling, value, consents, outcome
-    answer(process, "1", "1", "", "-1", "", "", "", "90", "", "1", "2");
+    // complaint, said, traces, looks, check list, goal, data, ceiling, value, tools, skill,
+    // consents, outcome
+    answer(process, "1", "1", "", "-1", "", "", "", "90", "", "", "", "1", "2");
     kill(process);
 
     CaseFile kept = read(file);
@@ -51,7 +52,8 @@ class KilledTerminalTest {
     Process again = start("--resume", file.toString());
     answer(again, "undo");
     kill(again);
-    assertThat(words(read(file))).hasSize(5).endsWith("bench: sound-on");
+    // the bench was told with the outcome, and goes with it
+    assertThat(words(read(file))).hasSize(4).endsWith("consent: opening, given: yes");
     assertThat(Files.list(folder)).as("nothing half written stays behind").hasSize(1);
   }
 
