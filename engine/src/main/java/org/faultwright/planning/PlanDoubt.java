@@ -43,6 +43,9 @@ final class PlanDoubt {
   /** The time is looked at for one set in so many, less one; these are bits. */
   private static final int EVERY = 15;
 
+  /** What doubt within a part comes to is not counted below this part of the fee of sending on. */
+  private static final double SLIGHT = 1e-5;
+
   /** Tables that are kept: each for some repairs done. */
   private static final int MOST_TABLES = 64;
 
@@ -113,6 +116,7 @@ final class PlanDoubt {
     private final PlanBelief like;
     private final List<Part> parts = new ArrayList<>();
     private final Repair[] repairs;
+    private PlanBelief lastRead;
 
     /** All worlds of the parts, in order; for each its part, and its place there. */
     private final int[] worldsOfParts;
@@ -166,11 +170,19 @@ final class PlanDoubt {
 
     /** What doubt costs at least. */
     double of(PlanBelief belief) {
+      read(belief);
       double sum = 0;
       for (Part part : parts) {
-        sum += part.of(belief);
+        sum += part.isSlight ? 0 : part.layers(part.times);
       }
       return sum;
+    }
+
+    private void read(PlanBelief belief) {
+      if (belief != lastRead) {
+        lastRead = belief;
+        parts.forEach(part -> part.read(belief));
+      }
     }
 
     /** What doubt costs at least after a test. */
@@ -179,9 +191,10 @@ final class PlanDoubt {
       if (t < 0) {
         return 0;
       }
+      read(belief);
       double sum = 0;
       for (Part part : parts) {
-        sum += part.after(belief, t);
+        sum += part.isSlight ? 0 : part.after(t);
       }
       return sum;
     }
@@ -327,6 +340,11 @@ final class PlanDoubt {
     private final double[][][] pFinding = new double[tests.length][][];
 
     private final Map<Repair, Fails[]> failsAfter = new HashMap<>();
+
+    /** How many times the masses to compare with a belief is, and whether that can come to much. */
+    private final double[] times;
+
+    private boolean isSlight;
     private final double[] scratch;
     private final double[] sorted;
     private final int[] sets;
@@ -337,6 +355,7 @@ final class PlanDoubt {
       worldOf = Arrays.stream(places).map(i -> table.like.set.worlds[i]).toArray();
       mass = Arrays.stream(places).mapToDouble(i -> table.like.p[i]).toArray();
       least = new double[1 << n];
+      times = new double[n];
       scratch = new double[n];
       sorted = new double[n];
       sets = new int[n];
@@ -495,20 +514,21 @@ final class PlanDoubt {
           : (int[]) noted;
     }
 
-    double of(PlanBelief belief) {
+    private void read(PlanBelief belief) {
       int[] at = placesIn(belief.set);
+      double most = 0;
       for (int k = 0; k < n; k++) {
-        scratch[k] = at[k] < 0 ? 0 : belief.p[at[k]] / mass[k];
+        times[k] = at[k] < 0 ? 0 : belief.p[at[k]] / mass[k];
+        most = Math.max(most, times[k]);
       }
-      return layers(scratch);
+      isSlight = most * least[least.length - 1] < SLIGHT * floor.exitFee();
     }
 
-    double after(PlanBelief belief, int t) {
-      int[] at = placesIn(belief.set);
+    private double after(int t) {
       double sum = 0;
       for (double[] p : pFinding[t]) {
         for (int k = 0; k < n; k++) {
-          scratch[k] = at[k] < 0 ? 0 : belief.p[at[k]] / mass[k] * p[k];
+          scratch[k] = times[k] * p[k];
         }
         sum += layers(scratch);
       }

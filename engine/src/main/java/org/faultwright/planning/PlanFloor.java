@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.faultwright.casefile.Guard;
 import org.faultwright.casefile.Situation;
 import org.faultwright.pack.Step;
@@ -58,13 +59,20 @@ final class PlanFloor {
   /** The least that it costs to see the function tests pass, by themselves or after a repair. */
   private double leastPass = Double.POSITIVE_INFINITY;
 
+  /** The least that each further try of a function test costs where an attempt comes between. */
+  private final double leastTry;
+
+  /** How many steps prove a function. */
+  private final int functionTests;
+
   private final boolean[] touched;
   private final boolean[] mayCause;
+  private final boolean[] mayBeHidden;
   private final Look look;
   private final double[] always;
-  private final Map<CaseModel, List<int[]>> troubles = new HashMap<>();
+  private final Map<CaseModel, List<Troubles>> troubles = new HashMap<>();
   private final Map<List<Object>, Known> ofWorlds = new HashMap<>();
-  private final Map<Causes, Together> together = new HashMap<>();
+  private final Map<Troubles, Together> together = new HashMap<>();
   private final Map<Integer, Boolean> closing = new HashMap<>();
   private final OnWorlds nothing;
 
@@ -93,9 +101,11 @@ final class PlanFloor {
     Arrays.fill(always, 1);
     touched = new boolean[logic.causeCount()];
     mayCause = new boolean[logic.causeCount()];
+    mayBeHidden = new boolean[logic.causeCount()];
     for (Effects e : device.effects) {
       Arrays.stream(e.touched).forEach(c -> touched[c] = true);
       e.mayCause().forEach(c -> mayCause[c] = true);
+      Arrays.stream(e.touched).forEach(c -> mayBeHidden[c] |= e.pHides(c) > 0);
     }
     repairs = scenes.inPlan.stream().mapToInt(Integer::intValue).toArray();
     sameTurns =
@@ -107,10 +117,31 @@ final class PlanFloor {
         leastPass = Math.min(leastPass, costs.ofStep(s));
       }
     }
+    double leastPrice = Double.POSITIVE_INFINITY;
     for (int r = 0; r < repairs.length; r++) {
       price[r] = costs.ofStep(repairs[r]) + leastProof(device.steps.get(repairs[r]));
       leastPass = Math.min(leastPass, price[r]);
+      leastPrice = Math.min(leastPrice, price[r]);
     }
+    functionTests = (int) device.steps.stream().filter(s -> s.proves().isPresent()).count();
+    leastTry = leastTry(leastPrice);
+  }
+
+  /**
+   * An attempt puts function tests in question, so that each may be carried out once more; a repair
+   * has one of its own besides.
+   */
+  private double leastTry(double leastPrice) {
+    double again = functionTests == 0 ? 0 : functionTests * leastPass;
+    double least = (leastPrice + again) / (functionTests + 1);
+    for (int s = 0; s < device.steps.size(); s++) {
+      Step step = device.steps.get(s);
+      boolean isRepair = !step.changes().isEmpty() || step.swap().isPresent();
+      if (!isRepair && step.isAttempt() && functionTests > 0) {
+        least = Math.min(least, (costs.ofStep(s) + again) / functionTests);
+      }
+    }
+    return least;
   }
 
   // What function tests cost at least.
@@ -244,7 +275,7 @@ final class PlanFloor {
       return model.tree.rowsOf(model.showing(worlds.world(world)).future);
     }
 
-    private int[] trouble(int row) {
+    private Troubles trouble(int row) {
       return troubles(model, model.tree.stateOf(row));
     }
 
@@ -261,46 +292,91 @@ final class PlanFloor {
       Spread rows = rows(world);
       double sum = 0;
       for (int i = 0; i < rows.states().length; i++) {
-        int[] there = trouble(rows.states()[i]);
+        Troubles there = trouble(rows.states()[i]);
         double least =
-            there.length == 0
+            there.size() == 0
                 ? Math.min(of(there, false), of(there, lost(rows.states()[i])))
-                : afterCures(there, repair, 0, new int[0]);
+                : afterCures(there, repair, 0, 0);
         sum += rows.p()[i] * least;
       }
       return sum;
     }
 
-    private double afterCures(int[] there, int repair, int at, int[] left) {
-      if (at == there.length) {
-        return of(left, left.length > 0);
+    private double afterCures(Troubles there, int repair, int at, int left) {
+      if (at == there.size()) {
+        return left == 0 ? of(Troubles.NONE, false) : afterTest(there.some(left));
       }
-      double stays = device.effects[repairs[repair]].pStays(there[at]);
-      int[] more = Arrays.copyOf(left, left.length + 1);
-      more[left.length] = there[at];
-      return (stays > 0 ? stays * afterCures(there, repair, at + 1, more) : 0)
+      double stays = device.effects[repairs[repair]].pStays(there.causes[at]);
+      return (stays > 0 ? stays * afterCures(there, repair, at + 1, left | 1 << at) : 0)
           + (stays < 1 ? (1 - stays) * afterCures(there, repair, at + 1, left) : 0);
     }
 
-    private double of(int[] there, boolean lost) {
+    /** What a function test that is carried out leads to, with troubles that are there. */
+    private double afterTest(Troubles there) {
+      return mixed(
+          there.pPasses((1 << there.size()) - 1),
+          costs.comeback + close(bench),
+          of(there, true, false));
+    }
+
+    private double of(Troubles there, boolean lost) {
+      return of(there, lost, proved);
+    }
+
+    private double of(Troubles there, boolean lost, boolean isProved) {
       // repairs that are done and would not help count for nothing
-      Together all = together.computeIfAbsent(new Causes(there), Together::new);
+      Together all = together.computeIfAbsent(there, Together::new);
       return all.known.computeIfAbsent(
-          new Case(there.length == 0 ? done : done & all.helpful, bench, proved, lost),
-          k -> PlanFloor.this.of(there, lost, done, bench, proved));
+          new Case(there.size() == 0 ? done : done & all.helpful, bench, isProved, lost),
+          k -> PlanFloor.this.of(there, lost, done, bench, isProved));
     }
   }
 
-  /** Causes, as a key of a map. */
-  private record Causes(int[] of) {
+  /** A cost where passing by mistake, at most as likely as given, is used only if it is cheaper. */
+  private static double mixed(double pPasses, double ifPassed, double ifFailed) {
+    return pPasses * Math.min(ifPassed, ifFailed) + (1 - pPasses) * ifFailed;
+  }
+
+  /**
+   * Troubles that are there together.
+   *
+   * @param causes in the pack's order
+   * @param pPasses for each P(a function test passes while it is there), at most
+   */
+  private record Troubles(int[] causes, double[] pPasses) {
+
+    static final Troubles NONE = new Troubles(new int[0], new double[0]);
+
+    int size() {
+      return causes.length;
+    }
+
+    /** P(a function test passes while some of them are there), at most. */
+    double pPasses(int set) {
+      double least = 1;
+      for (int rest = set; rest != 0; rest &= rest - 1) {
+        least = Math.min(least, pPasses[Integer.numberOfTrailingZeros(rest)]);
+      }
+      return least;
+    }
+
+    Troubles some(int set) {
+      int[] places = IntStream.range(0, size()).filter(i -> (set >> i & 1) == 1).toArray();
+      return new Troubles(
+          Arrays.stream(places).map(i -> causes[i]).toArray(),
+          Arrays.stream(places).mapToDouble(i -> pPasses[i]).toArray());
+    }
+
     @Override
     public boolean equals(Object other) {
-      return other instanceof Causes c && Arrays.equals(of, c.of);
+      return other instanceof Troubles t
+          && Arrays.equals(causes, t.causes)
+          && Arrays.equals(pPasses, t.pPasses);
     }
 
     @Override
     public int hashCode() {
-      return Arrays.hashCode(of);
+      return 31 * Arrays.hashCode(causes) + Arrays.hashCode(pPasses);
     }
   }
 
@@ -313,10 +389,10 @@ final class PlanFloor {
 
     final Map<Case, Double> known = new HashMap<>();
 
-    Together(Causes there) {
+    Together(Troubles there) {
       long found = 0;
       for (int r = 0; r < repairs.length && r < Long.SIZE; r++) {
-        found |= Arrays.stream(there.of).anyMatch(curedBy(r)::helps) ? 1L << r : 0;
+        found |= Arrays.stream(there.causes).anyMatch(curedBy(r)::helps) ? 1L << r : 0;
       }
       helpful = found;
     }
@@ -382,24 +458,45 @@ final class PlanFloor {
     return done;
   }
 
-  private double of(int[] there, boolean lost, long done, int bench, boolean proved) {
+  private double of(Troubles there, boolean lost, long done, int bench, boolean proved) {
     double toClose = close(bench);
-    double prove = proved ? 0 : leastPass;
+    int all = (1 << there.size()) - 1;
     double best = costs.exitFee() + toClose;
-    best = Math.min(best, (lost ? costs.comeback : 0) + prove + toClose);
-    int all = (1 << there.length) - 1;
+    if (proved || all == 0) {
+      best = Math.min(best, (lost ? costs.comeback : 0) + (proved ? 0 : leastPass) + toClose);
+    } else {
+      best = Math.min(best, stopped(there.pPasses(all)) + toClose);
+    }
     for (int r = 0; r < repairs.length; r++) {
-      boolean helps = there.length == 0 || Arrays.stream(there).anyMatch(curedBy(r)::helps);
+      boolean helps = all == 0 || Arrays.stream(there.causes).anyMatch(curedBy(r)::helps);
       if (isDone(done, r) || !helps) {
         continue;
       }
       double way = bench == ANYWHERE ? 0 : costs.ofWay(bench, repairs[r]);
-      if (way < Double.POSITIVE_INFINITY && (lost || there.length > 0 || !proved)) {
-        double after = there.length == 0 ? 0 : after(r, there, all, done);
+      if (way < Double.POSITIVE_INFINITY && (lost || all != 0 || !proved)) {
+        double after = all == 0 ? 0 : after(r, there, all, done);
         best = Math.min(best, way + leastClose(r, bench) + price[r] + after);
       }
     }
     return best;
+  }
+
+  /**
+   * What a job costs at least, closing left out, in which nothing is repaired any more: it is sent
+   * on, or a function test is carried out until it passes by mistake. Between two attempts each
+   * function test tells once only.
+   */
+  private double stopped(double pPasses) {
+    double least = costs.exitFee();
+    if (pPasses <= 0) {
+      return least;
+    }
+    least = Math.min(least, costs.comeback + leastTry / pPasses);
+    for (int test = 0; test < functionTests; test++) {
+      double tried = leastPass + mixed(pPasses, costs.comeback, least);
+      least = Math.min(least, tried);
+    }
+    return least;
   }
 
   static boolean isDone(long done, int r) {
@@ -433,16 +530,16 @@ final class PlanFloor {
   }
 
   /** What follows, at least, after a repair on some troubles. */
-  private double after(int r, int[] there, int left, long done) {
+  private double after(int r, Troubles there, int left, long done) {
     List<Integer> able = new ArrayList<>();
     for (int q = 0; q < repairs.length; q++) {
-      if (!isDone(done, q) && Arrays.stream(there).anyMatch(curedBy(q)::helps)) {
+      if (!isDone(done, q) && Arrays.stream(there.causes).anyMatch(curedBy(q)::helps)) {
         able.add(q);
       }
     }
     if (able.size() > MOST_REPAIRS) {
       double most = 0;
-      for (int c : there) {
+      for (int c : there.causes) {
         double stays = device.effects[repairs[r]].pStays(c);
         most = Math.max(most, stays * ofOne(c, r, done));
       }
@@ -475,14 +572,14 @@ final class PlanFloor {
 
   /** All orders of a few repairs on a few troubles. */
   private final class Orders {
-    private final int[] there;
+    private final Troubles there;
     private final List<Integer> able;
     private final double[] least;
 
-    Orders(int[] there, List<Integer> able) {
+    Orders(Troubles there, List<Integer> able) {
       this.there = there;
       this.able = able;
-      least = new double[1 << (there.length + able.size())];
+      least = new double[1 << (there.size() + able.size())];
       Arrays.fill(least, Double.NaN);
     }
 
@@ -493,7 +590,7 @@ final class PlanFloor {
       }
       int at = left << able.size() | done;
       if (Double.isNaN(least[at])) {
-        double best = end;
+        double best = stopped(there.pPasses(left));
         for (int q = 0; q < able.size(); q++) {
           if ((done >> q & 1) == 0) {
             best = Math.min(best, from(q, left, done));
@@ -511,8 +608,11 @@ final class PlanFloor {
         return Double.POSITIVE_INFINITY;
       }
       if (isRepeatable(able.get(q))) {
-        // carried out until it does something: what is left is less each time
-        return (price[able.get(q)] + afterSome(q, left, done, true)) / (1 - none);
+        // carried out until it does something, or until its test passes by mistake
+        double then = price[able.get(q)] + afterSome(q, left, done, true);
+        double passes = there.pPasses(left);
+        double mistaken = then + none * passes * costs.comeback;
+        return Math.min(then / (1 - none), mistaken / (1 - none * (1 - passes)));
       }
       return price[able.get(q)] + afterSome(q, left, done | 1 << q, false);
     }
@@ -523,14 +623,19 @@ final class PlanFloor {
 
     private double pNone(int q, int left) {
       double p = 1;
-      for (int i = 0; i < there.length; i++) {
+      for (int i = 0; i < there.size(); i++) {
         p *= (left >> i & 1) == 1 ? stays(q, i) : 1;
       }
       return p;
     }
 
     private double stays(int q, int i) {
-      return device.effects[repairs[able.get(q)]].pStays(there[i]);
+      return device.effects[repairs[able.get(q)]].pStays(there.causes[i]);
+    }
+
+    /** What a function test leads to where some troubles are left. */
+    private double afterTest(int left, int done) {
+      return left == 0 ? 0 : mixed(there.pPasses(left), costs.comeback, of(left, done));
     }
 
     /** The mean over what is cured; where nothing is, only if that is wanted. */
@@ -539,12 +644,12 @@ final class PlanFloor {
       for (int rest = left; ; rest = rest - 1 & left) {
         if (rest != left || !onlyIfCured) {
           double p = 1;
-          for (int i = 0; i < there.length && p > 0; i++) {
+          for (int i = 0; i < there.size() && p > 0; i++) {
             if ((left >> i & 1) == 1) {
               p *= (rest >> i & 1) == 1 ? stays(q, i) : 1 - stays(q, i);
             }
           }
-          sum += p > 0 ? p * of(rest, done) : 0;
+          sum += p > 0 ? p * afterTest(rest, done) : 0;
         }
         if (rest == 0) {
           return sum;
@@ -556,25 +661,41 @@ final class PlanFloor {
   // Troubles.
 
   /** The dearest causes of a state that lose a function in use as long as they are there. */
-  private int[] troubles(CaseModel model, int state) {
-    List<int[]> ofModel = troubles.computeIfAbsent(model, m -> new ArrayList<>());
+  private Troubles troubles(CaseModel model, int state) {
+    List<Troubles> ofModel = troubles.computeIfAbsent(model, m -> new ArrayList<>());
     while (ofModel.size() <= state) {
       ofModel.add(null);
     }
     if (ofModel.get(state) == null) {
       byte[] world = model.tree.table.world(state);
-      List<Integer> found = new ArrayList<>();
-      for (int c = 0; c < logic.causeCount(); c++) {
-        if (world[c] == 1 && model.bearsOnLost(c) && losesWhileThere(model, world, c)) {
-          found.add(c);
+      List<RepairTable.Trouble> found = new ArrayList<>();
+      for (RepairTable.Trouble trouble : model.tree.table.troubles(state)) {
+        int c = trouble.cause();
+        if (model.bearsOnLost(c) && losesWhileThere(model, world, c)) {
+          found.add(trouble);
         }
       }
-      found.sort(Comparator.comparingDouble(c -> -ofOne(c, NONE, 0)));
+      found.sort(Comparator.comparingDouble(t -> -ofOne(t.cause(), NONE, 0)));
+      List<RepairTable.Trouble> few =
+          found.stream()
+              .limit(MOST_TROUBLES)
+              .sorted(Comparator.comparingInt(RepairTable.Trouble::cause))
+              .toList();
       ofModel.set(
           state,
-          found.stream().limit(MOST_TROUBLES).sorted().mapToInt(Integer::intValue).toArray());
+          new Troubles(
+              few.stream().mapToInt(RepairTable.Trouble::cause).toArray(),
+              few.stream().mapToDouble(t -> pPasses(t, world)).toArray()));
     }
     return ofModel.get(state);
+  }
+
+  /** P(a function test passes while a trouble is there), at most, whatever is done to others. */
+  private double pPasses(RepairTable.Trouble trouble, byte[] world) {
+    if (mayBeHidden[trouble.cause()] || world[logic.hiddenPlace(trouble.cause())] != 0) {
+      return 1;
+    }
+    return 1 - trouble.pFails().stream().mapToDouble(Double::doubleValue).min().orElse(0);
   }
 
   private boolean losesWhileThere(CaseModel model, byte[] world, int cause) {
