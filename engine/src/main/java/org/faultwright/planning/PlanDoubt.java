@@ -38,7 +38,7 @@ final class PlanDoubt {
   private static final int OTHERS = 8;
 
   /** Parts, at most. */
-  private static final int MOST_PARTS = 7;
+  private static final int MOST_PARTS = 3;
 
   /** The time is looked at for one set in so many, less one; these are bits. */
   private static final int EVERY = 15;

@@ -478,23 +478,28 @@ final class PlanFloor {
         best = Math.min(best, way + leastClose(r, bench) + price[r] + after);
       }
     }
-    return best;
+    return proved || all == 0
+        ? best
+        : tried(there.pPasses(all), costs.comeback + toClose, best, functionTests);
   }
 
   /**
    * What a job costs at least, closing left out, in which nothing is repaired any more: it is sent
-   * on, or a function test is carried out until it passes by mistake. Between two attempts each
-   * function test tells once only.
+   * on, or attempts are made for no other reason than that a function test may pass by mistake.
    */
   private double stopped(double pPasses) {
-    double least = costs.exitFee();
-    if (pPasses <= 0) {
-      return least;
-    }
-    least = Math.min(least, costs.comeback + leastTry / pPasses);
-    for (int test = 0; test < functionTests; test++) {
-      double tried = leastPass + mixed(pPasses, costs.comeback, least);
-      least = Math.min(least, tried);
+    double forOnePass = pPasses <= 0 ? Double.POSITIVE_INFINITY : leastTry / pPasses;
+    return Math.min(costs.exitFee(), costs.comeback + forOnePass);
+  }
+
+  /**
+   * A cost where function tests may be tried first, in the hope that one passes by mistake. Between
+   * two attempts each of them tells once only.
+   */
+  private double tried(double pPasses, double ifPassed, double otherwise, int tests) {
+    double least = otherwise;
+    for (int test = 0; test < tests; test++) {
+      least = Math.min(least, leastPass + mixed(pPasses, ifPassed, least));
     }
     return least;
   }
@@ -596,7 +601,7 @@ final class PlanFloor {
             best = Math.min(best, from(q, left, done));
           }
         }
-        least[at] = best;
+        least[at] = tried(there.pPasses(left), costs.comeback, best, functionTests);
       }
       return least[at];
     }
@@ -610,7 +615,7 @@ final class PlanFloor {
       if (isRepeatable(able.get(q))) {
         // carried out until it does something, or until its test passes by mistake
         double then = price[able.get(q)] + afterSome(q, left, done, true);
-        double passes = there.pPasses(left);
+        double passes = 1 - Math.pow(1 - there.pPasses(left), functionTests + 1);
         double mistaken = then + none * passes * costs.comeback;
         return Math.min(then / (1 - none), mistaken / (1 - none * (1 - passes)));
       }
