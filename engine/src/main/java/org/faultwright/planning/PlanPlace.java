@@ -50,6 +50,9 @@ final class PlanPlace {
   /** For each step where it leads; null: not worked out. */
   Option[] options;
 
+  /** The last trial that came here. */
+  long lastTrial;
+
   /** The last search in which nothing was left to look at here. */
   int finishedIn;
 

@@ -60,6 +60,7 @@ final class PlanSearch {
   private long kept;
   private long deadline = Long.MAX_VALUE;
   private int search;
+  private long trials;
   private int ahead;
 
   private record Key(PlanBelief belief, PlanScene scene) {
@@ -170,8 +171,15 @@ final class PlanSearch {
     PlanPlace at = from;
     double p = 1;
     boolean isNew = false;
+    boolean isRound = false;
+    trials++;
     while (at != null) {
+      if (at.lastTrial == trials) {
+        isRound = true;
+        break;
+      }
       way.add(at);
+      at.lastTrial = trials;
       if (!at.isExact()) {
         isNew |= !at.isOpen;
         withoutTests(at);
@@ -201,9 +209,22 @@ final class PlanSearch {
         break;
       }
     }
+    double before = sumOfFloors(way);
     for (int i = way.size() - 1; i >= 0; i--) {
       update(way.get(i));
     }
+    if (isRound && !isNew && sumOfFloors(way) <= before) {
+      // steps that lead back to where they began, for nothing, would be gone through for ever
+      way.get(way.size() - 1).finishedIn = search;
+    }
+  }
+
+  private static double sumOfFloors(List<PlanPlace> way) {
+    double sum = 0;
+    for (PlanPlace place : way) {
+      sum += place.atLeast;
+    }
+    return sum;
   }
 
   /** The open step with the lowest floor, by its place; -1 where none is open. */

@@ -40,7 +40,7 @@ class PlannedStepsProperty {
   /** Places of a plan that are held to the rules. */
   private static final int MOST_PLACES = 12;
 
-  private static final PlanLimits LIMITS = new PlanLimits(Duration.ofSeconds(2), 3, 0.02, 6);
+  private static final PlanLimits LIMITS = new PlanLimits(Duration.ofMillis(500), 3, 0.02, 6);
 
   @Provide
   Arbitrary<List<Fact>> scenes() {
@@ -52,7 +52,7 @@ class PlannedStepsProperty {
     return RandomScenes.intakes();
   }
 
-  @Property(tries = 60)
+  @Property(tries = 40)
   void stepsOfAPlan_areOpenInAFreshMemory_whereverThePlanComesToThem(
       @ForAll("scenes") List<Fact> facts, @ForAll("intakes") Intake intake) {
     List<Fact> told = new ArrayList<>(facts);
