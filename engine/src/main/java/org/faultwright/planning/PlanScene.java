@@ -129,10 +129,11 @@ final class PlanScene {
 
   /** The scene after a step came out in some way. */
   PlanScene after(Step step, int finding) {
-    if (step.then[finding] == null) {
-      step.then[finding] = scenes.after(this, step, finding);
+    int like = scenes.allFindingsAreAlike(step) ? 0 : finding;
+    if (step.then[like] == null) {
+      step.then[like] = scenes.after(this, step, like);
     }
-    return step.then[finding];
+    return step.then[like];
   }
 
   /** ECR0 of a belief. */

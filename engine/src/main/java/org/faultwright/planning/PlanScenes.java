@@ -156,6 +156,16 @@ final class PlanScenes {
     return at(then.withOn(new LinkedHashSet<>(scene.costs.ways.on(step.bench(), scene.now.on()))));
   }
 
+  /** Whether all findings of a step lead to the same scene, since no guard asks which it was. */
+  boolean allFindingsAreAlike(PlanScene.Step of) {
+    Step step = device.steps.get(of.step());
+    return of.test().isPresent()
+        && step.proves().isEmpty()
+        && step.copies() >= 1
+        && DeviceModel.points(step).isEmpty()
+        && !askedSteps.contains(step.id());
+  }
+
   private Situation afterRepair(PlanScene scene, PlanScene.Step step, boolean passed) {
     List<Step> tests = new ArrayList<>();
     for (int p : step.repair().orElseThrow().proofs()) {
