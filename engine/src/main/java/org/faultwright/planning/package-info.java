@@ -14,6 +14,12 @@
  * may be done, {@code WorldMasses} what is believed, {@code Assessment} is one look at a case.
  * {@code BenchWays} and {@code Costs} price it all, {@code Futures} asks the guards.
  *
+ * <p>A plan: {@code PlanSearch} looks ahead from {@code PlanPlace} to {@code PlanPlace}, each a
+ * {@code PlanBelief} in a {@code PlanScene}; {@code PlanWorlds} carries beliefs through steps, and
+ * {@code OnWorlds} keeps numbers of worlds by {@code WorldSet}. {@code PlanFloor} says what a job
+ * costs at least where the world is known, {@code PlanDoubt} what it costs at least that it is not;
+ * {@code PlanWriting} writes the plan down.
+ *
  * <p>Beside the plan: a {@code Policy} says what to do at a {@code Place}; {@code PolicyTree} works
  * out all that comes of it, {@code Simulation} tries it on devices drawn at random, {@code
  * Comparing} sets policies side by side, {@code TurningPoint} finds where a repair begins to pay.
