@@ -22,7 +22,6 @@ import org.faultwright.pack.OutcomeId;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
-import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
@@ -355,10 +354,9 @@ final class FactForms {
   }
 
   private static Optional<ReadingValue> named(Point point, YamlScalar state, Fields f) {
-    List<String> known = new ArrayList<>(List.of(StateId.NORMAL.value()));
-    point.states().forEach(s -> known.add(s.id().value()));
+    List<String> known = point.stateNames();
     if (known.contains(state.text())) {
-      return Optional.of(new ReadingValue.Named(state.text(), point.reference().dimension()));
+      return point.named(state.text()).map(named -> named);
     }
     String near = Nearest.didYouMean(state.text(), known);
     f.scope()
@@ -385,6 +383,16 @@ final class FactForms {
               .orElse(false);
       return Optional.of(DisplayText.parse(text.text(), kind, diode, Optional.empty()));
     } catch (IllegalArgumentException e) {
+      Optional<ReadingValue.Named> named = point.named(text.text());
+      if (named.isPresent()) {
+        f.scope()
+            .error(
+                FormatRule.BAD_QUANTITY,
+                text.at(),
+                "'value' of " + f.scope().owner() + " must be a number, and here is a state",
+                "what was seen without a number goes with 'is': " + named.get().state());
+        return Optional.empty();
+      }
       return Quantities.of(text, kind, f.scope().at("value")).map(ReadingValue.Measured::new);
     }
   }

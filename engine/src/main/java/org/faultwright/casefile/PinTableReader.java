@@ -19,6 +19,7 @@ import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
+import org.faultwright.problem.Nearest;
 
 /**
  * Reads the pin table of one step, from a table of text or pin by pin.
@@ -26,7 +27,9 @@ import org.faultwright.pack.StepId;
  * <p>A table has a column {@code pin} (a number, a net or the id of a point; {@code net} and {@code
  * point} are other names for it) and a column {@code value}, whose heading may state the unit of
  * bare numbers: {@code value [mV]}; so may a column {@code unit}. A row without a value says
- * nothing. {@code GND} and {@code NC} stand for pins that are ground or connected to nothing.
+ * nothing. {@code GND} and {@code NC} stand for pins that are ground or connected to nothing. The
+ * name of one of the point's states stands for what was seen without a number, such as {@code
+ * unsteady}.
  *
  * <p>Nothing is taken of a table with a mistake. Immutable.
  */
@@ -165,7 +168,9 @@ public final class PinTableReader {
                   "both are taken, as two readings of it"));
         }
         rows.add(new PinTable.Row(name.row(), point, read.get()));
-        number(name).ifPresent(n -> numbered.add(new TurnedTable.Noted(n, read.get())));
+        if (!(read.get() instanceof ReadingValue.Named)) { // another pin may not have that state
+          number(name).ifPresent(n -> numbered.add(new TurnedTable.Noted(n, read.get())));
+        }
       }
     }
 
@@ -231,19 +236,45 @@ public final class PinTableReader {
                     : "write what it reads, such as OL, or look at the numbering"));
         return Optional.empty();
       }
+      Optional<ReadingValue.Named> named = point.named(value.text());
+      if (named.isPresent()) {
+        return named.map(n -> n);
+      }
       try {
         return Optional.of(
             DisplayText.parse(value.text(), point.reference().dimension(), reads(), unit));
       } catch (IllegalArgumentException e) {
         problems.add(
-            TableProblem.at(
-                file,
-                value,
-                e.getMessage(),
-                "write it as in "
-                    + (reads() ? "0.452, 452 or OL" : point.reference().dimension().example())));
+            isWord(value.text())
+                ? noState(point, value)
+                : TableProblem.at(file, value, e.getMessage(), "write it as in " + example(point)));
         return Optional.empty();
       }
+    }
+
+    private TableProblem noState(Point point, TextCell value) {
+      List<String> states = point.stateNames();
+      String near = Nearest.didYouMean(value.text(), states);
+      return TableProblem.at(
+          file,
+          value,
+          TableProblem.quoted(value.text())
+              + " is no value and no state of "
+              + TableProblem.quoted(point.title()),
+          near.isEmpty()
+              ? "write it as in "
+                  + example(point)
+                  + ", or what was seen: "
+                  + String.join(", ", states)
+              : near);
+    }
+
+    private static boolean isWord(String text) {
+      return text.codePoints().findFirst().stream().anyMatch(Character::isLetter);
+    }
+
+    private String example(Point point) {
+      return reads() ? "0.452, 452 or OL" : point.reference().dimension().example();
     }
 
     private void idle(

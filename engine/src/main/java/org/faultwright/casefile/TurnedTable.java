@@ -97,7 +97,7 @@ final class TurnedTable {
     if (point.reference().dimension() != value.kind()) {
       return 1;
     }
-    ReadingModel model = models.computeIfAbsent(point.id(), id -> model(point));
+    ReadingModel model = models.computeIfAbsent(point.id(), id -> point.readingModel());
     double u = ReadingUncertainty.expected(pack, step, point).combined();
     double[] likelihood = model.likelihood(List.of(value), 0, u);
     double fit = P_NORMAL * likelihood[0];
@@ -105,14 +105,6 @@ final class TurnedTable {
       fit += (1 - P_NORMAL) * likelihood[s] / (likelihood.length - 1);
     }
     return fit;
-  }
-
-  private static ReadingModel model(Point point) {
-    return ReadingModel.of(
-        point.reference(),
-        point.states().stream()
-            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
-            .toList());
   }
 
   /** The kind of quantity that is read at the pins. */

@@ -22,10 +22,12 @@ import org.faultwright.inference.Evaluation;
 import org.faultwright.inference.Inquiry;
 import org.faultwright.inference.Marginals;
 import org.faultwright.inference.Model;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Lineage;
 import org.faultwright.pack.Ordered;
@@ -170,6 +172,11 @@ public final class CompiledPack implements PackCompilation {
   /** The reading model of a point. */
   public ReadingModel readingModel(Point point) {
     return readings.of(point);
+  }
+
+  /** What readings of two points say of whether they differ; empty where they cannot. */
+  public Optional<PairModel> pairModel(Comparison compares) {
+    return readings.of(compares);
   }
 
   /** Number of operations of the circuit for a device as taken in. */

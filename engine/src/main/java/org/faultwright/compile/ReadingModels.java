@@ -3,12 +3,10 @@ package org.faultwright.compile;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import org.faultwright.casefile.Fact;
 import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
-import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.Point;
@@ -26,14 +24,6 @@ final class ReadingModels {
     this.pack = pack;
   }
 
-  static ReadingModel model(Point point) {
-    return ReadingModel.of(
-        point.reference(),
-        point.states().stream()
-            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
-            .toList());
-  }
-
   /** The model of two points that are compared; empty where they cannot be. */
   Optional<PairModel> of(Comparison compares) {
     return pairs.computeIfAbsent(compares, this::pair);
@@ -42,22 +32,13 @@ final class ReadingModels {
   private Optional<PairModel> pair(Comparison compares) {
     Optional<Point> first = pack.point(compares.point());
     Optional<Point> second = pack.point(compares.with());
-    if (first.isEmpty() || second.isEmpty()) {
-      return Optional.empty();
-    }
-    OptionalDouble differsBy = compares.halfWidth(first.get().reference());
-    return first.get().reference() instanceof Reference.Around a
-            && second.get().reference() instanceof Reference.Around b
-            && a.dimension() == b.dimension()
-            && differsBy.isPresent()
-            && PairModel.makesSense(a, b, differsBy.getAsDouble())
-        ? Optional.of(
-            PairModel.of(of(first.get()), a, of(second.get()), b, differsBy.getAsDouble()))
+    return first.isPresent() && second.isPresent()
+        ? compares.model(first.get(), of(first.get()), second.get(), of(second.get()))
         : Optional.empty();
   }
 
   ReadingModel of(Point point) {
-    return models.computeIfAbsent(point.id(), id -> model(point));
+    return models.computeIfAbsent(point.id(), id -> point.readingModel());
   }
 
   /** Readings of one point in one epoch, in any order, at least one. */

@@ -3,15 +3,20 @@ package org.faultwright.diagnosis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 import org.faultwright.casefile.Fact;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
 import org.faultwright.casefile.Told;
 import org.faultwright.compile.CompiledPack;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Comparison;
+import org.faultwright.pack.NodeId;
+import org.faultwright.pack.Observation;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
@@ -27,8 +32,19 @@ final class Differences {
   private final CompiledPack compiled;
   private final Step step;
   private final Findings findings;
+  private final Function<Set<NodeId>, List<PinReport.Suspect>> suspects;
 
-  Differences(CompiledPack compiled, Step step, Findings findings) {
+  /**
+   * For one step.
+   *
+   * @param suspects how likely nodes are, the most likely first
+   */
+  Differences(
+      CompiledPack compiled,
+      Step step,
+      Findings findings,
+      Function<Set<NodeId>, List<PinReport.Suspect>> suspects) {
+    this.suspects = suspects;
     this.compiled = compiled;
     this.step = step;
     this.findings = findings;
@@ -36,12 +52,16 @@ final class Differences {
 
   private record Taken(
       Told told,
-      Step step,
       Point point,
       boolean knownGood,
       SharedSetup setup,
-      double value,
-      ReadingUncertainty u) {}
+      ReadingValue.Measured shown,
+      ReadingUncertainty u) {
+
+    double value() {
+      return shown.quantity().si();
+    }
+  }
 
   /** The differences, each from the last reading that it can be compared with. */
   List<PinReport.Difference> among(List<Told> facts) {
@@ -51,18 +71,65 @@ final class Differences {
     for (Point point : step.pinTable().orElseThrow().points()) {
       for (Taken one : all) {
         if (one.point().id().equals(point.id()) && !one.knownGood()) {
-          last(all, one, point.id(), true).ifPresent(other -> found.add(difference(one, other)));
-          comparison(point.id())
-              .flatMap(c -> last(all, one, c.other(point.id()), false))
-              .ifPresent(other -> found.add(difference(one, other)));
+          last(all, one, point.id(), true)
+              .ifPresent(other -> found.add(difference(one, other, Optional.empty())));
+          comparing(point.id())
+              .ifPresent(
+                  comparing ->
+                      last(all, one, comparing.compares().get().other(point.id()), false)
+                          .ifPresent(
+                              other ->
+                                  found.add(
+                                      difference(one, other, verdict(comparing, one, other)))));
         }
       }
     }
     return found;
   }
 
-  private Optional<Comparison> comparison(PointId point) {
-    return compiled.lineage().comparisonOf(point).flatMap(Step::compares);
+  /** The step that compares a point, where it is this one from which the two are shown. */
+  private Optional<Step> comparing(PointId point) {
+    return compiled
+        .lineage()
+        .comparisonOf(point)
+        .filter(
+            s ->
+                s.compares().get().point().equals(point)
+                    || step.pinTable().get().points().stream()
+                        .noneMatch(p -> p.id().equals(s.compares().get().point())));
+  }
+
+  private Optional<PinReport.Verdict> verdict(Step comparing, Taken one, Taken other) {
+    Comparison compares = comparing.compares().orElseThrow();
+    boolean isFirst = compares.point().equals(one.point().id());
+    Taken first = isFirst ? one : other;
+    Taken second = isFirst ? other : one;
+    if (!isNormal(first) || !isNormal(second)) {
+      return Optional.empty();
+    }
+    return compiled
+        .pairModel(compares)
+        .map(
+            model -> {
+              boolean apart = model.speaksForApart(reading(first), reading(second));
+              return new PinReport.Verdict(
+                  apart,
+                  compares.halfWidth(first.point().reference()).orElseThrow(),
+                  apart ? suspects.apply(pointsTo(comparing)) : List.of());
+            });
+  }
+
+  private static Set<NodeId> pointsTo(Step comparing) {
+    Observation.OfStates shows = (Observation.OfStates) comparing.shows().orElseThrow();
+    return shows.states().get(0).triggers().keySet();
+  }
+
+  private boolean isNormal(Taken taken) {
+    return compiled.readingModel(taken.point()).classify(taken.shown(), taken.u().combined()) == 0;
+  }
+
+  private static PairModel.Reading reading(Taken taken) {
+    return new PairModel.Reading(taken.value(), 0, taken.u().random());
   }
 
   private static Optional<Taken> last(
@@ -73,7 +140,8 @@ final class Differences {
         .reduce((a, b) -> b);
   }
 
-  private static PinReport.Difference difference(Taken one, Taken other) {
+  private static PinReport.Difference difference(
+      Taken one, Taken other, Optional<PinReport.Verdict> verdict) {
     double expected = nominal(one.point()) - nominal(other.point());
     double leftOfShared = one.u().systematic() - other.u().systematic();
     return new PinReport.Difference(
@@ -82,7 +150,8 @@ final class Differences {
         other.point(),
         other.knownGood(),
         one.value() - other.value() - expected,
-        Math.hypot(leftOfShared, Math.hypot(one.u().random(), other.u().random())));
+        Math.hypot(leftOfShared, Math.hypot(one.u().random(), other.u().random())),
+        verdict);
   }
 
   private static double nominal(Point point) {
@@ -104,11 +173,10 @@ final class Differences {
         ? Optional.of(
             new Taken(
                 told,
-                of.get(),
                 point.get(),
                 r.setup().knownGood(),
                 SharedSetup.of(of.get(), r),
-                m.quantity().si(),
+                m,
                 ReadingUncertainty.of(compiled.pack(), of.get(), point.get(), r)))
         : Optional.empty();
   }

@@ -19,7 +19,8 @@ import org.faultwright.pack.StepId;
  * @param missing the points of the step that were not read
  * @param alike what the readings say of the systematic error that they share, where they say that
  *     it is large; empty: nothing much
- * @param differences of readings that were taken to be compared, in the order of the lines
+ * @param differences of readings that were taken to be compared, in the order of the lines; two
+ *     points that should read alike are compared once, from the one that the comparison names first
  * @param posterior how likely the causes are with all facts; empty where nothing ranks
  */
 public record PinReport(
@@ -29,6 +30,13 @@ public record PinReport(
     Optional<Alike> alike,
     List<Difference> differences,
     Optional<Posterior> posterior) {
+
+  /** Whether something stands out: a reading, a pair that differs, or all of them alike. */
+  public boolean isOdd() {
+    return lines.stream().anyMatch(Line::isOdd)
+        || differences.stream().anyMatch(Difference::isOdd)
+        || alike.isPresent();
+  }
 
   /** Copies the lists. */
   public PinReport {
@@ -94,6 +102,8 @@ public record PinReport(
    * @param onKnownGood whether it was taken on a known-good board
    * @param difference what the reading lies above it, in SI units, beyond what the references do
    * @param uncertainty standard uncertainty of the difference, without what both share
+   * @param verdict whether the two read alike; empty where that cannot be said: on a known-good
+   *     board, or where one of the points is off by itself
    */
   public record Difference(
       FactId line,
@@ -101,7 +111,29 @@ public record PinReport(
       Point other,
       boolean onKnownGood,
       double difference,
-      double uncertainty) {}
+      double uncertainty,
+      Optional<Verdict> verdict) {
+
+    /** Whether it stands out. */
+    public boolean isOdd() {
+      return verdict.map(Verdict::apart).orElse(false);
+    }
+  }
+
+  /**
+   * Whether two points that should read alike do.
+   *
+   * @param apart whether the readings speak for their being apart
+   * @param mayDiffer by how much good devices differ at most, in SI units: about 95 of 100
+   * @param pointsTo what it points to where they are apart, the most likely first
+   */
+  public record Verdict(boolean apart, double mayDiffer, List<Suspect> pointsTo) {
+
+    /** Copies the list. */
+    public Verdict {
+      pointsTo = List.copyOf(pointsTo);
+    }
+  }
 
   /**
    * Whether a reading counts.
@@ -111,7 +143,7 @@ public record PinReport(
   public record Counts(boolean counts, Optional<String> why) {}
 
   /**
-   * A cause or event that a state points to.
+   * A cause or event that a state, or a difference, points to.
    *
    * @param p its probability now, given all facts; empty where nothing ranks
    */

@@ -85,7 +85,7 @@ final class PinReporting {
         lines,
         missing,
         alike(facts),
-        new Differences(compiled, step, findings).among(facts),
+        new Differences(compiled, step, findings, this::suspects).among(facts),
         belief.map(b -> Answering.posterior(compiled, b, Set.of())));
   }
 
@@ -177,6 +177,10 @@ final class PinReporting {
     point.states().stream()
         .filter(s -> s.id().equals(state))
         .forEach(s -> nodes.addAll(s.triggers().keySet()));
+    return suspects(nodes);
+  }
+
+  private List<PinReport.Suspect> suspects(Set<NodeId> nodes) {
     List<PinReport.Suspect> suspects = new ArrayList<>();
     for (NodeId node : nodes) {
       String title =

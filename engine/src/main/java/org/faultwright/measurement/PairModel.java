@@ -115,6 +115,14 @@ public final class PairModel {
   }
 
   /**
+   * Whether readings of both, taken as those of two normal points, speak for these being apart
+   * rather than alike.
+   */
+  public boolean speaksForApart(Reading one, Reading other) {
+    return bothApart(one, other) > bothAlike(one, other);
+  }
+
+  /**
    * The ratios for a reading of one of the points, where the other was not read.
    *
    * @param ofSecond whether it is the second

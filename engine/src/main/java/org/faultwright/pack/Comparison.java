@@ -3,7 +3,10 @@ package org.faultwright.pack;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.faultwright.measurement.PairModel;
+import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.Reference;
 
 /**
@@ -60,6 +63,24 @@ public record Comparison(PointId point, PointId with, double differsBy, boolean 
   /** The other one of the two. */
   public PointId other(PointId one) {
     return one.equals(point) ? with : point;
+  }
+
+  /**
+   * What readings of the two say of whether they differ; empty where they cannot be compared.
+   *
+   * @param first the point of {@code point}, with its reading model
+   * @param second that of {@code with}
+   */
+  public Optional<PairModel> model(
+      Point first, ReadingModel ofFirst, Point second, ReadingModel ofSecond) {
+    OptionalDouble by = halfWidth(first.reference());
+    return first.reference() instanceof Reference.Around a
+            && second.reference() instanceof Reference.Around b
+            && a.dimension() == b.dimension()
+            && by.isPresent()
+            && PairModel.makesSense(a, b, by.getAsDouble())
+        ? Optional.of(PairModel.of(ofFirst, a, ofSecond, b, by.getAsDouble()))
+        : Optional.empty();
   }
 
   /** The half-width in SI units; empty where it is a part of what has no value. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The knowledge for one subsystem of one device family, as its author states it, with the fragments
@@ -73,6 +74,17 @@ public record Pack(
         .flatMap(t -> t.points().stream())
         .filter(p -> p.id().equals(id))
         .findFirst();
+  }
+
+  /** The points that are read when a step is carried out: its own, and those that it compares. */
+  public List<Point> readIn(Step step) {
+    return Stream.concat(
+            step.pinTable().stream().flatMap(t -> t.points().stream()),
+            step.compares().stream()
+                .flatMap(c -> Stream.of(c.point(), c.with()))
+                .flatMap(id -> point(id).stream()))
+        .distinct()
+        .toList();
   }
 
   /** The step in which a point is read. */

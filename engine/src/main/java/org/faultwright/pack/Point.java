@@ -1,11 +1,15 @@
 package org.faultwright.pack;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.faultwright.measurement.ReadingModel;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 
 /**
@@ -45,6 +49,32 @@ public record Point(
       List<ReadingState> states,
       Set<BoardId> boards) {
     this(id, title, pin, reference, basis, states, boards, Conditions.UNKNOWN);
+  }
+
+  /** The names of its states, normal first. */
+  public List<String> stateNames() {
+    return Stream.concat(
+            Stream.of(StateId.NORMAL.value()), states.stream().map(s -> s.id().value()))
+        .toList();
+  }
+
+  /**
+   * One of its states, seen without a number and written by its name: in letters of either case,
+   * its words apart or with hyphens.
+   */
+  public Optional<ReadingValue.Named> named(String written) {
+    String name = written.strip().toLowerCase(Locale.ROOT).replaceAll("[ _-]+", "-");
+    return stateNames().stream()
+        .filter(name::equals)
+        .map(n -> new ReadingValue.Named(n, reference.dimension()))
+        .findFirst();
+  }
+
+  /** How likely its readings are in each of its states, normal first. Made anew at each call. */
+  public ReadingModel readingModel() {
+    return ReadingModel.of(
+        reference,
+        states.stream().map(s -> new ReadingModel.StateRange(s.id().value(), s.lies())).toList());
   }
 
   /**

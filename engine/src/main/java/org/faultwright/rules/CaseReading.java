@@ -15,10 +15,12 @@ import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
 import org.faultwright.casefile.Told;
+import org.faultwright.measurement.PairModel;
 import org.faultwright.measurement.ReadingModel;
 import org.faultwright.measurement.ReadingValue;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.CauseId;
+import org.faultwright.pack.Comparison;
 import org.faultwright.pack.Complaint;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Id;
@@ -51,9 +53,19 @@ final class CaseReading {
 
   private record At(Step step, Point point, ReadingModel model, Set<CauseId> ancestors) {}
 
+  /**
+   * What comparing two points shows by their readings.
+   *
+   * @param by the later one of the two readings
+   */
+  record Compared(StepId step, OutcomeId outcome, FactId by) {}
+
+  private record Pair(StepId step, Comparison compares, PairModel model) {}
+
   private final Pack pack;
   private final Lineage lineage;
   private final Map<PointId, At> points = new HashMap<>();
+  private final List<Pair> pairs = new ArrayList<>();
   private final Map<StepId, Set<CauseId>> ofStep = new HashMap<>();
   private final Map<SymptomId, Set<CauseId>> ofSymptom = new HashMap<>();
 
@@ -64,8 +76,12 @@ final class CaseReading {
       ofStep.put(step.id(), Set.copyOf(lineage.ancestors(step)));
       for (Point point : step.pinTable().map(Step.PinTable::points).orElse(List.of())) {
         Set<CauseId> ancestors = Set.copyOf(lineage.ancestors(point));
-        points.putIfAbsent(point.id(), new At(step, point, model(point), ancestors));
+        points.putIfAbsent(point.id(), new At(step, point, point.readingModel(), ancestors));
       }
+    }
+    for (Step step : pack.steps().values()) {
+      step.compares()
+          .ifPresent(c -> model(c).ifPresent(model -> pairs.add(new Pair(step.id(), c, model))));
     }
     for (Symptom symptom : pack.symptoms().values()) {
       ofSymptom.put(
@@ -77,12 +93,48 @@ final class CaseReading {
     }
   }
 
-  private static ReadingModel model(Point point) {
-    return ReadingModel.of(
-        point.reference(),
-        point.states().stream()
-            .map(s -> new ReadingModel.StateRange(s.id().value(), s.lies()))
-            .toList());
+  private Optional<PairModel> model(Comparison compares) {
+    At first = points.get(compares.point());
+    At second = points.get(compares.with());
+    return first == null || second == null
+        ? Optional.empty()
+        : compares.model(first.point(), first.model(), second.point(), second.model());
+  }
+
+  /**
+   * What comparing points shows where both have been read with numbers and neither is off by
+   * itself; by one reading of each.
+   */
+  List<Compared> compared(Map<PointId, ReadingTold> readings) {
+    List<Compared> shown = new ArrayList<>();
+    for (Pair pair : pairs) {
+      ReadingTold one = readings.get(pair.compares().point());
+      ReadingTold other = readings.get(pair.compares().with());
+      if (isNormalNumber(one) && isNormalNumber(other)) {
+        boolean shares = one.sharesSetupWith(other);
+        boolean apart = pair.model().speaksForApart(number(one, shares), number(other, shares));
+        shown.add(
+            new Compared(
+                pair.step(),
+                apart ? Comparison.DIFFERS : Comparison.ALIKE,
+                one.id().compareTo(other.id()) > 0 ? one.id() : other.id()));
+      }
+    }
+    return shown;
+  }
+
+  private static boolean isNormalNumber(ReadingTold reading) {
+    return reading != null
+        && reading.corrected() instanceof ReadingValue.Measured
+        && reading.state().equals(StateId.NORMAL);
+  }
+
+  private static PairModel.Reading number(ReadingTold reading, boolean sharing) {
+    ReadingUncertainty u = reading.u();
+    return new PairModel.Reading(
+        ((ReadingValue.Measured) reading.corrected()).quantity().si(),
+        0,
+        sharing ? u.random() : u.combined());
   }
 
   /** The attempts that the facts tell of. */

@@ -2,6 +2,7 @@ package org.faultwright.rules;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -47,6 +48,8 @@ final class Situations {
   private final Map<StepId, OutcomeId> anyOutcomes = new LinkedHashMap<>();
   private final Map<PointId, StateId> readings = new LinkedHashMap<>();
   private final Map<PointId, StateId> anyReadings = new LinkedHashMap<>();
+  private final Map<PointId, ReadingTold> lastReadings = new HashMap<>();
+  private final Map<PointId, ReadingTold> anyLastReadings = new HashMap<>();
   private final Map<HistoryId, Boolean> histories = new LinkedHashMap<>();
   private final Set<StepId> done = new LinkedHashSet<>();
   private final Map<ComplaintId, Boolean> lost = new LinkedHashMap<>();
@@ -93,6 +96,8 @@ final class Situations {
         add(standing.told().fact(), standing.id());
       }
     }
+    addCompared(lastReadings, outcomes);
+    addCompared(anyLastReadings, anyOutcomes);
     proofs.forEach(
         (complaint, proof) -> {
           lost.put(complaint, proof.lost());
@@ -148,10 +153,20 @@ final class Situations {
   private void add(ReadingTold reading, boolean now) {
     PointId point = reading.taken().point();
     anyReadings.put(point, reading.state());
+    anyLastReadings.put(point, reading);
     grounds.note(Source.READING, point, reading.id());
     done(reading.step(), reading.id());
     if (now) {
       readings.put(point, reading.state());
+      lastReadings.put(point, reading);
+    }
+  }
+
+  /** Readings of two points that are compared say what comparing them shows. */
+  private void addCompared(Map<PointId, ReadingTold> of, Map<StepId, OutcomeId> outcomes) {
+    for (CaseReading.Compared compared : rules.reading().compared(of)) {
+      outcomes.put(compared.step(), compared.outcome());
+      grounds.note(Source.OUTCOME, compared.step(), compared.by());
     }
   }
 

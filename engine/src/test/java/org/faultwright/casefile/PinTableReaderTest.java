@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.table.TextTable;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Pack;
@@ -34,7 +36,7 @@ class PinTableReaderTest {
                 p ->
                     "      line-%d: {title: NET%d, pin: %d, reference: %d mV, tolerance: 5 %%,"
                             .formatted(p, p, p, 300 + 40 * p)
-                        + " open: [fault], short: [fault]}")
+                        + " open: [fault], short: [fault], states: {unsteady: {any: [fault]}}}")
             .collect(Collectors.joining("\n"));
     String text =
         """
@@ -149,10 +151,14 @@ class PinTableReaderTest {
             + " V, or look at the numbering",
         "5,NC|row 2, column 2: pin '5' (NET5) is a pin in use; write what it reads, such as OL, or"
             + " look at the numbering",
-        "5,NaN|row 2, column 2: value must be a number with a unit, for example 0.452 V: NaN; write"
-            + " it as in 0.452, 452 or OL",
-        "5,Infinity|row 2, column 2: value must be a number with a unit, for example 0.452 V:"
-            + " Infinity; write it as in 0.452, 452 or OL",
+        "5,NaN|row 2, column 2: 'NaN' is no value and no state of 'NET5'; write it as in 0.452, 452"
+            + " or OL, or what was seen: normal, open, short, unsteady",
+        "5,Infinity|row 2, column 2: 'Infinity' is no value and no state of 'NET5'; write it as in"
+            + " 0.452, 452 or OL, or what was seen: normal, open, short, unsteady",
+        "5,unsteddy|row 2, column 2: 'unsteddy' is no value and no state of 'NET5'; did you mean"
+            + " 'unsteady'?",
+        "11,unsteady|row 2, column 2: 'unsteady' is no value and no state of 'spare'; write it as"
+            + " in 0.452, 452 or OL, or what was seen: normal, bridged",
         "5,1e9 V|row 2, column 2: voltage must be in [-100 kV, 100 kV]: 1 GV; write it as in 0.452,"
             + " 452 or OL",
         "5,5 ohm|row 2, column 2: expected a voltage such as 0.452 V: 5 ohm; write it as in 0.452,"
@@ -164,6 +170,21 @@ class PinTableReaderTest {
       })
   void mistake_isNamedAtItsCell_andNothingIsTaken(String row, String expected) {
     assertThat(problem("pin,value\n" + row + "\n")).isEqualTo("t.csv: " + expected);
+  }
+
+  /** What was seen without a number goes by its name, and says nothing of how pins were counted. */
+  @ParameterizedTest
+  @CsvSource({"unsteady", "Unsteady", "' UNSTEADY '"})
+  void stateSeenWithoutANumber_isTakenByItsName(String written) {
+    PinTable table = table("pin,value\n5," + written + "\n6,0.540\n");
+    assertThat(table.rows().get(0).value())
+        .isEqualTo(new ReadingValue.Named("unsteady", Dimension.VOLTAGE));
+    assertThat(table.rows()).hasSize(2);
+    assertThat(table.turned()).isEmpty();
+    assertThat(
+            new PinTableReader(PACK, STEP, Optional.empty())
+                .read(Map.of("NET5", written), Optional.empty()))
+        .isInstanceOf(PinTableReading.Readable.class);
   }
 
   @Test

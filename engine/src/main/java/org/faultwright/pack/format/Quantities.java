@@ -22,6 +22,10 @@ public final class Quantities {
 
   /** A value of whatever kind. */
   public static Optional<Quantity> any(YamlScalar s, Scope scope) {
+    return any(s, scope, Dimension.VOLTAGE);
+  }
+
+  private static Optional<Quantity> any(YamlScalar s, Scope scope, Dimension example) {
     try {
       return Optional.of(Quantity.parse(s.text()));
     } catch (IllegalArgumentException e) {
@@ -29,14 +33,14 @@ public final class Quantities {
           FormatRule.BAD_QUANTITY,
           s.at(),
           "'" + scope.key() + "' of " + scope.owner() + ": " + e.getMessage(),
-          "write a value with its unit, such as 0.452 V");
+          "write a value with its unit, such as " + example.example());
       return Optional.empty();
     }
   }
 
   /** A value of one kind. */
   public static Optional<Quantity> of(YamlScalar s, Dimension kind, Scope scope) {
-    Optional<Quantity> any = any(s, scope);
+    Optional<Quantity> any = any(s, scope, kind);
     if (any.isPresent() && any.get().dimension() != kind) {
       scope.error(
           FormatRule.WRONG_UNIT,

@@ -20,6 +20,7 @@ import org.faultwright.cli.text.Page;
 import org.faultwright.cli.text.PinsText;
 import org.faultwright.diagnosis.Diagnosis;
 import org.faultwright.diagnosis.PinReport;
+import org.faultwright.measurement.table.TableProblem;
 import org.faultwright.measurement.table.TextTable;
 import org.faultwright.pack.Pack;
 import org.faultwright.pack.PackId;
@@ -41,7 +42,8 @@ import picocli.CommandLine.Parameters;
       "",
       "The readings are those of the case, and of a table if one is given: CSV (commas, semicolons"
           + " or tabs) with the columns pin and value. Pins go by number, net or id; 'value [mV]'"
-          + " says the unit of bare numbers; OL, GND and NC are what they are at the bench.",
+          + " says the unit of bare numbers; OL, GND and NC are what they are at the bench. What"
+          + " was seen without a number goes by the name of the state, such as unsteady.",
       ""
     },
     exitCodeListHeading = "%nExit codes:%n",
@@ -52,6 +54,9 @@ import picocli.CommandLine.Parameters;
       "3:A fault of Faultwright itself."
     })
 final class Pins implements Callable<Integer> {
+
+  /** So many mistakes of a table are shown: more have the same reason, and fill the screen. */
+  private static final int MOST_PROBLEMS = 12;
 
   private final Surroundings surroundings;
 
@@ -125,8 +130,7 @@ final class Pins implements Callable<Integer> {
         page.printOn(surroundings.out());
       }
       boolean odd =
-          report.lines().stream().anyMatch(PinReport.Line::isOdd)
-              || report.alike().isPresent()
+          report.isOdd()
               || noted.flatMap(PinTable::turned).isPresent()
               || report.posterior().isEmpty();
       return odd ? ExitCode.FINDINGS : ExitCode.CLEAN;
@@ -220,7 +224,11 @@ final class Pins implements Callable<Integer> {
       return readable.table();
     }
     StringBuilder report = new StringBuilder();
-    ((PinTableReading.Refused) reading).problems().forEach(p -> report.append(p).append('\n'));
+    List<TableProblem> problems = ((PinTableReading.Refused) reading).problems();
+    problems.stream().limit(MOST_PROBLEMS).forEach(p -> report.append(p).append('\n'));
+    if (problems.size() > MOST_PROBLEMS) {
+      report.append("and " + (problems.size() - MOST_PROBLEMS) + " more\n");
+    }
     throw Stopped.byProblems(report + "Nothing was taken from the table.");
   }
 

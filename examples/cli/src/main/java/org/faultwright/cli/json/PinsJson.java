@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Optional;
 import org.faultwright.casefile.PinTable;
 import org.faultwright.diagnosis.PinReport;
@@ -51,6 +52,11 @@ public final class PinsJson {
     json.writeArrayFieldStart("missing");
     for (Point point : report.missing()) {
       json.writeString(point.id().value());
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("differences");
+    for (PinReport.Difference difference : report.differences()) {
+      write(difference);
     }
     json.writeEndArray();
     if (report.alike().isPresent()) {
@@ -110,8 +116,30 @@ public final class PinsJson {
     json.writeBooleanField("nearLimit", line.nearLimit());
     new ReadingFields(json).write(line.judged());
     json.writeBooleanField("counts", line.counts().counts());
+    write(line.pointsTo());
+    json.writeEndObject();
+  }
+
+  private void write(PinReport.Difference difference) throws IOException {
+    json.writeStartObject();
+    json.writeNumberField("fact", difference.line().number());
+    json.writeNumberField("with", difference.with().number());
+    json.writeStringField("otherPoint", difference.other().id().value());
+    json.writeBooleanField("onKnownGood", difference.onKnownGood());
+    json.writeNumberField("difference", difference.difference());
+    json.writeNumberField("uncertainty", difference.uncertainty());
+    if (difference.verdict().isPresent()) {
+      PinReport.Verdict verdict = difference.verdict().get();
+      json.writeNumberField("mayDiffer", verdict.mayDiffer());
+      json.writeBooleanField("apart", verdict.apart());
+      write(verdict.pointsTo());
+    }
+    json.writeEndObject();
+  }
+
+  private void write(List<PinReport.Suspect> pointsTo) throws IOException {
     json.writeArrayFieldStart("pointsTo");
-    for (PinReport.Suspect s : line.pointsTo()) {
+    for (PinReport.Suspect s : pointsTo) {
       json.writeStartObject();
       json.writeStringField("node", s.node().toString());
       json.writeStringField("title", s.title());
@@ -121,6 +149,5 @@ public final class PinsJson {
       json.writeEndObject();
     }
     json.writeEndArray();
-    json.writeEndObject();
   }
 }

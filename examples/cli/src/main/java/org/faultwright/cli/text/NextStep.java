@@ -128,7 +128,7 @@ final class NextStep {
 
   private void addHow(Step step) {
     StepWords.how(pack, step).forEach(line -> add(About.HOW, line));
-    StepWords.read(step).forEach(line -> add(About.READ, line));
+    StepWords.read(pack, step).forEach(line -> add(About.READ, line));
   }
 
   private void add(About about, StepWords.Line line) {

@@ -12,6 +12,7 @@ import org.faultwright.diagnosis.PinReport;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.measurement.Dimension;
 import org.faultwright.measurement.Quantity;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 import org.faultwright.measurement.table.TableProblem;
 import org.faultwright.pack.OutcomeId;
@@ -21,7 +22,7 @@ import org.faultwright.pack.Step;
 /** A pin table for a technician: odd pins first seen, then what they say together. */
 public final class PinsText {
 
-  private static final int[] WIDTHS = {3, -15, 9, 15, 8, 6, 6, -9};
+  private static final int[] WIDTHS = {3, -14, 9, 15, 8, 6, 6, -11};
   private static final List<String> TITLES =
       List.of("PIN", "NET", "READS", "REFERENCE", "OFF", "IN U", "FITS", "STATE");
   private static final int TABLE = 80;
@@ -97,12 +98,17 @@ public final class PinsText {
     return List.of(
         line.point().pin().orElse(""),
         line.point().title(),
-        FactWords.of(line.value()),
+        isNamed(line) ? "seen" : FactWords.of(line.value()),
         reference(line.point().reference()),
         signed(line.deviation(), 100) + (line.deviation().isPresent() ? " %" : ""),
         signed(line.inUncertainties(), 1),
-        percent(line.pConforms()),
+        isNamed(line) ? "-" : percent(line.pConforms()),
         line.isOdd() ? state.toUpperCase(Locale.ROOT) : state);
+  }
+
+  /** What was seen without a number is its state, and says nothing of limits. */
+  private static boolean isNamed(PinReport.Line line) {
+    return line.value() instanceof ReadingValue.Named;
   }
 
   /** In whole percent: the table is narrow, and the last tenth is worth nothing. */
@@ -210,15 +216,29 @@ public final class PinsText {
 
   private void writeOdd(PinReport report) {
     List<PinReport.Line> odd = report.lines().stream().filter(PinReport.Line::isOdd).toList();
-    if (odd.isEmpty()) {
+    List<PinReport.Difference> apart =
+        report.differences().stream().filter(PinReport.Difference::isOdd).toList();
+    if (odd.isEmpty() && apart.isEmpty()) {
       return;
     }
     page.heading("ODD PINS POINT TO");
     Map<String, List<PinReport.Line>> alike = new LinkedHashMap<>();
     for (PinReport.Line line : odd) {
-      alike.computeIfAbsent(line.state() + ":" + suspects(line), k -> new ArrayList<>()).add(line);
+      alike
+          .computeIfAbsent(line.state() + ":" + suspects(line.pointsTo()), k -> new ArrayList<>())
+          .add(line);
     }
-    alike.values().forEach(lines -> page.bullet(pins(lines) + ": " + suspects(lines.get(0))));
+    alike
+        .values()
+        .forEach(lines -> page.bullet(pins(lines) + ": " + suspects(lines.get(0).pointsTo())));
+    apart.forEach(
+        d ->
+            page.bullet(
+                pin(line(report, d))
+                    + " and "
+                    + d.other().title()
+                    + ", which differ: "
+                    + suspects(d.verdict().orElseThrow().pointsTo())));
   }
 
   /** The pins of one group; of many the numbers alone, which are in the table with their nets. */
@@ -234,9 +254,9 @@ public final class PinsText {
     return pins + ", " + state;
   }
 
-  private static String suspects(PinReport.Line line) {
+  private static String suspects(List<PinReport.Suspect> pointsTo) {
     List<String> suspects =
-        line.pointsTo().stream()
+        pointsTo.stream()
             .limit(MOST_SUSPECTS)
             .map(
                 s ->
@@ -245,7 +265,7 @@ public final class PinsText {
                             ? " (" + Figures.percent(Math.min(1, s.p().getAsDouble())) + ")"
                             : ""))
             .toList();
-    int more = line.pointsTo().size() - suspects.size();
+    int more = pointsTo.size() - suspects.size();
     return String.join("; ", suspects) + (more > 0 ? "; " + more + " more" : "");
   }
 
@@ -317,10 +337,13 @@ public final class PinsText {
     }
   }
 
+  private static PinReport.Line line(PinReport report, PinReport.Difference d) {
+    return report.lines().stream().filter(l -> l.fact().equals(d.line())).findFirst().orElseThrow();
+  }
+
   /** As in "D+ lies 180 mV below D-, by 12 uncertainties of the difference". */
   private static String difference(PinReport report, PinReport.Difference d) {
-    PinReport.Line line =
-        report.lines().stream().filter(l -> l.fact().equals(d.line())).findFirst().orElseThrow();
+    PinReport.Line line = line(report, d);
     String other = d.onKnownGood() ? "what it reads on a known-good board" : d.other().title();
     if (d.difference() == 0) {
       return pin(line) + " reads the same as " + other;
@@ -331,10 +354,20 @@ public final class PinsText {
         + apart.format(3)
         + (d.difference() > 0 ? " above " : " below ")
         + other
-        + (d.uncertainty() > 0
-            ? ", by " + signless(Math.abs(d.difference()) / d.uncertainty()) + " uncertainties"
-            : "")
-        + " (what one meter is off by in both cancels)";
+        + d.verdict()
+            .map(
+                v ->
+                    (v.apart() ? ": they differ" : ": they read alike")
+                        + " (good devices stay within about "
+                        + new Quantity(v.mayDiffer(), line.value().kind()).format(2)
+                        + "; what one meter is off by in both cancels)")
+            .orElse(
+                (d.uncertainty() > 0
+                        ? ", by "
+                            + signless(Math.abs(d.difference()) / d.uncertainty())
+                            + " uncertainties"
+                        : "")
+                    + " (what one meter is off by in both cancels)");
   }
 
   private String alike(PinReport report, PinReport.Alike alike) {
@@ -357,13 +390,9 @@ public final class PinsText {
     }
     double volts =
         report.lines().stream()
-            .filter(l -> l.value() instanceof org.faultwright.measurement.ReadingValue.Measured)
+            .filter(l -> l.value() instanceof ReadingValue.Measured)
             .mapToDouble(
-                l ->
-                    alike.ofReading()
-                        * ((org.faultwright.measurement.ReadingValue.Measured) l.value())
-                            .quantity()
-                            .si())
+                l -> alike.ofReading() * ((ReadingValue.Measured) l.value()).quantity().si())
             .average()
             .orElse(0);
     return words

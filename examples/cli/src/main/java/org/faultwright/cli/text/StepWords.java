@@ -20,7 +20,7 @@ public final class StepWords {
   public static List<Line> details(Pack pack, Shop shop, Step step) {
     List<Line> lines = new ArrayList<>(tools(pack, shop, step));
     lines.addAll(how(pack, step));
-    lines.addAll(read(step));
+    lines.addAll(read(pack, step));
     return lines;
   }
 
@@ -71,6 +71,7 @@ public final class StepWords {
       lines.add(new Line("how", step.how()));
     }
     step.pinTable()
+        .or(() -> step.compares().flatMap(c -> pack.stepOf(c.point())).flatMap(Step::pinTable))
         .ifPresent(
             table -> {
               table.leads().ifPresent(l -> lines.add(new Line("leads", l.replace('-', ' '))));
@@ -83,9 +84,8 @@ public final class StepWords {
   }
 
   /** Each point with where its reading lies when all is well. */
-  static List<Line> read(Step step) {
-    return step.pinTable().stream()
-        .flatMap(table -> table.points().stream())
+  static List<Line> read(Pack pack, Step step) {
+    return pack.readIn(step).stream()
         .map(
             p -> new Line("read", NextStep.point(p) + ": normal " + NextStep.normal(p.reference())))
         .toList();
