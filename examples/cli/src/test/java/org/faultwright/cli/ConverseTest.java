@@ -74,6 +74,23 @@ class ConverseTest {
     assertThat(replies.get(3).get("case").asText()).doesNotContain("facts");
   }
 
+  /** A pin table is several facts, a state seen without a number one without a value. */
+  @Test
+  void readings_areToldAsInACaseFile() throws IOException {
+    List<JsonNode> replies =
+        replies(
+            OPEN,
+            "{\"ask\":\"tell\",\"facts\":[{\"pins\":\"coil-ohms\",\"values\":{\"coil\":\"8.1"
+                + " ohm\"}},{\"reading\":\"coil\",\"is\":\"open\"}]}",
+            "{\"ask\":\"tell\",\"facts\":[{\"reading\":\"coil\",\"value\":\"open\"}]}",
+            "{\"ask\":\"tell\",\"facts\":[{\"reading\":\"coil\",\"value\":\"NaN\"}]}");
+    assertThat(replies.get(1).get("facts")).hasSize(2);
+    assertThat(replies.get(2).at("/error/problems/0/wayOut").asText())
+        .isEqualTo("what was seen without a number goes with 'is': open");
+    assertThat(replies.get(3).at("/error/problems/0/wayOut").asText())
+        .startsWith("write a value with its unit, such as 4.7 k");
+  }
+
   @Test
   void whatIsSaved_canBeOpenedAgain() throws IOException {
     List<JsonNode> first =

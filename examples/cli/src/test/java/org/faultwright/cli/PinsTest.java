@@ -145,6 +145,35 @@ class PinsTest {
   }
 
   @Test
+  void pairThatDiffers_standsOut_thoughEachPinPassesByItself() throws Exception {
+    String begin =
+        "case: pair\nformat: 1\npack: wren-handset/charging\nfacts:\n"
+            + "  - complaint: charges-slowly\n"
+            + "  - pins: socket-pin-table\n    values: {7: 570, 8: ";
+    Shell.Result differs = Shell.PLAIN.reading(begin + "541}\n").run("pins", "-");
+    assertThat(differs.exitCode()).isEqualTo(ExitCode.FINDINGS);
+    assertThat(differs.out().lines()).noneMatch(l -> l.startsWith("!"));
+    assertThat(differs.out().replaceAll("\\s+", " "))
+        .contains("pin 7 D+ and D-, which differ: Protection of the data lines leaky")
+        .contains(
+            "pin 7 D+ lies 29 mV above D-: they differ (good devices stay within about 17 mV");
+    Shell.Result alike = Shell.PLAIN.reading(begin + "569}\n").run("pins", "-");
+    assertThat(alike.exitCode()).isEqualTo(ExitCode.CLEAN);
+    assertThat(alike.out()).contains("they read alike").doesNotContain("ODD PINS");
+    JsonNode json =
+        new ObjectMapper()
+            .readTree(Shell.PLAIN.reading(begin + "541}\n").run("pins", "-", "--json").out());
+    JsonNode difference = json.get("differences").get(0);
+    assertThat(json.get("differences")).hasSize(1);
+    assertThat(difference.get("otherPoint").asText()).isEqualTo("socket-dm");
+    assertThat(difference.get("difference").asDouble())
+        .isCloseTo(0.029, org.assertj.core.api.Assertions.within(1e-9));
+    assertThat(difference.get("apart").asBoolean()).isTrue();
+    assertThat(difference.get("pointsTo").get(0).get("node").asText())
+        .isEqualTo("data-lines-leaky");
+  }
+
+  @Test
   void usage_namesTheStepsThereAre() {
     Shell.Result result = Shell.PLAIN.run("pins", "--pack", PACK, "--step", "display-pins");
     assertThat(result.exitCode()).isEqualTo(ExitCode.USAGE);

@@ -1,5 +1,6 @@
 package org.faultwright.cli.dialogue;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.faultwright.measurement.Dimension;
@@ -22,12 +23,22 @@ final class BenchReading {
   private static final double TOO_MANY_TIMES = 10;
 
   private static final double THOUSANDTH = 1e-3;
+  private static final int THOUSANDTHS = 3;
   private static final Pattern BARE = Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)");
 
   private static final Pattern WITH_PREFIX =
       Pattern.compile("[+-]?[0-9]*[.,]?[0-9]+ ?[pnum\u00b5kKM]");
 
   private BenchReading() {}
+
+  /** How a reading of a point may be written. */
+  static String examples(Point point) {
+    Dimension kind = point.reference().dimension();
+    return (kind == Dimension.VOLTAGE
+            ? "0.452, 452"
+            : kind == Dimension.RESISTANCE ? "470, 4.7k, 4k7" : kind.example())
+        + ", OL";
+  }
 
   /** Whether the text is meant as a value: a number begins it, or it says over-range. */
   static boolean looksLikeOne(String typed) {
@@ -49,9 +60,12 @@ final class BenchReading {
     if (ReadingValue.isOverRange(text) || !BARE.matcher(text).matches()) {
       return ReadingValue.parse(text, reference.dimension());
     }
-    double number = Double.parseDouble(text.replace(',', '.'));
-    double si = isInThousandths(number, reference) ? number * THOUSANDTH : number;
-    return new ReadingValue.Measured(new Quantity(si, reference.dimension()));
+    BigDecimal number = new BigDecimal(text.replace(',', '.'));
+    BigDecimal si = // in decimals, so that it is shown as it was typed
+        isInThousandths(number.doubleValue(), reference)
+            ? number.movePointLeft(THOUSANDTHS)
+            : number;
+    return new ReadingValue.Measured(new Quantity(si.doubleValue(), reference.dimension()));
   }
 
   private static boolean isInThousandths(double number, Reference reference) {

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.faultwright.casefile.CaseFile;
@@ -24,6 +26,7 @@ import org.faultwright.diagnosis.Engine;
 import org.faultwright.explanation.FactWords;
 import org.faultwright.pack.CautionId;
 import org.faultwright.pack.Pack;
+import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
@@ -170,6 +173,9 @@ public final class Dialogue {
     private final Job job;
     private final Requests requests;
 
+    /** In which step each reading was asked for: of two that are compared, not in their own. */
+    private final Map<FactId, StepId> askedIn = new HashMap<>();
+
     /** What was asked last: said again without all the rest where nothing has changed. */
     private Optional<Question> last = Optional.empty();
 
@@ -182,6 +188,9 @@ public final class Dialogue {
       while (true) {
         Answer answer = job.answer();
         if (answer.advice().primary().kind() == Advice.Kind.MAKE_SAFE) {
+          putDown();
+        }
+        if (atHand.map(pack.steps()::get).filter(s -> isCompared(answer, s)).isPresent()) {
           putDown();
         }
         Due due =
@@ -208,6 +217,14 @@ public final class Dialogue {
           return end.get();
         }
       }
+    }
+
+    /** Whether both points that a step compares have been read: then their numbers say it. */
+    private boolean isCompared(Answer answer, Step step) {
+      Set<PointId> read = current(answer, Set.of());
+      return step.compares()
+          .filter(c -> read.contains(c.point()) && read.contains(c.with()))
+          .isPresent();
     }
 
     private boolean show(Answer answer, Due due, Question question) {
@@ -241,7 +258,7 @@ public final class Dialogue {
     private Asked asked(Question question) {
       List<String> keys = new ArrayList<>();
       if (question.point().isPresent()) {
-        keys.add("as the display shows it: 0.452, 452, OL");
+        keys.add("as the display shows it: " + BenchReading.examples(question.point().get()));
         keys.add("enter: not this one");
         keys.add("- can't do");
       } else if (question.step().isPresent()) {
@@ -314,6 +331,9 @@ public final class Dialogue {
                   all.subList(before, all.size()).stream()
                       .map(t -> FactWords.of(pack, t.fact()) + job.judged(t.id()))
                       .toList());
+      if (question.point().isPresent() && all.size() > before) {
+        askedIn.put(all.get(all.size() - 1).id(), question.step().orElseThrow());
+      }
       if (question.point().isPresent() && isThrough(question)) {
         putDown();
       }
@@ -325,7 +345,7 @@ public final class Dialogue {
       Step step = pack.steps().get(question.step().orElseThrow());
       return step.shows().isEmpty()
           && !step.isAttempt()
-          && step.pinTable().orElseThrow().points().stream().allMatch(p -> taken.contains(p.id()));
+          && pack.readIn(step).stream().allMatch(p -> taken.contains(p.id()));
     }
 
     private Optional<End> keep() {
@@ -353,19 +373,25 @@ public final class Dialogue {
     /** Points that need not be asked for once more. */
     private Set<PointId> read(Answer answer, Due due) {
       boolean again = answer.advice().primary().kind() == Advice.Kind.READ_AGAIN;
-      Set<PointId> known = new LinkedHashSet<>();
+      Set<PointId> known = current(answer, again ? due.about() : Set.of());
       Set<PointId> all = new LinkedHashSet<>();
       due.step()
-          .flatMap(id -> pack.steps().get(id).pinTable())
-          .ifPresent(t -> t.points().forEach(p -> all.add(p.id())));
+          .map(id -> pack.readIn(pack.steps().get(id)))
+          .ifPresent(points -> points.forEach(p -> all.add(p.id())));
+      return known.containsAll(all) ? Set.of() : known;
+    }
+
+    /** The points with readings that tell of the device as it is, those of some facts left out. */
+    private Set<PointId> current(Answer answer, Set<FactId> leftOut) {
+      Set<PointId> known = new LinkedHashSet<>();
       for (Standing s : answer.findings().standings()) {
         if (s.countsNow()
             && s.told().fact() instanceof Fact.ReadingTaken r
-            && (!again || !due.about().contains(s.id()))) {
+            && !leftOut.contains(s.id())) {
           known.add(r.point());
         }
       }
-      return known.containsAll(all) ? Set.of() : known;
+      return known;
     }
 
     private Optional<End> obey(Heard.Command command, Question question, Due due) {
@@ -430,14 +456,15 @@ public final class Dialogue {
     /** A reading that was taken out is asked for once more. */
     private void backTo(Told out) {
       if (out.fact() instanceof Fact.ReadingTaken reading) {
-        for (Step step : pack.steps().values()) {
-          List<PointId> points =
-              step.pinTable().stream().flatMap(t -> t.points().stream()).map(p -> p.id()).toList();
-          if (points.contains(reading.point())) {
-            atHand = Optional.of(step.id());
-            taken.addAll(points.subList(0, points.indexOf(reading.point())));
-          }
-        }
+        Optional.ofNullable(askedIn.remove(out.id()))
+            .map(pack.steps()::get)
+            .or(() -> pack.stepOf(reading.point()))
+            .ifPresent(
+                step -> {
+                  List<PointId> points = pack.readIn(step).stream().map(Point::id).toList();
+                  atHand = Optional.of(step.id());
+                  taken.addAll(points.subList(0, points.indexOf(reading.point())));
+                });
       }
     }
 

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.faultwright.cli.dialogue.Question.Choice;
 import org.faultwright.measurement.ReadingValue;
+import org.faultwright.pack.Point;
 import org.faultwright.problem.Nearest;
 
 /** What a typed line means at a question. */
@@ -28,8 +30,18 @@ sealed interface Heard {
   /** It could not be understood; {@code words} say why, and what could be typed. */
   record Unclear(String words) implements Heard {}
 
+  /** A state goes by so many of its first letters: fewer may be meant for something to do. */
+  int FEWEST_LETTERS = 3;
+
   /** Longer lines are a slip: something was pasted. */
   int MOST_SIGNS = 1000;
+
+  /** A row of a pin table: a pin, a separator, what it reads. */
+  Pattern TABLE_ROW =
+      Pattern.compile("(?i)(pin|net|point)[,;\t].*|[a-z0-9_+-]{1,12}(;|\t|,(?=[^,]*[.,]|[a-z])).*");
+
+  /** What programs and people write where there is no number. */
+  Pattern NO_NUMBER = Pattern.compile("(?i)[+-]?(nan|inf|infinite|infinity|\u221e)|-{2,}|n/?a");
 
   /** What people type instead of the words of the help page. */
   Map<String, Verb> PHRASES =
@@ -47,9 +59,14 @@ sealed interface Heard {
 
   /** Makes sense of a line. */
   static Heard of(String line, Question question) {
-    String typed = line.strip();
+    String typed = bare(line);
     if (typed.isEmpty()) {
       return new Nothing();
+    } else if (typed.lines().count() > 1
+        || question.point().isPresent() && TABLE_ROW.matcher(typed).matches()) {
+      return new Unclear(
+          "That is a table, and nothing was kept of it. Put it into a file; the command pins"
+              + " --table reads it, and --fact makes facts for the case of it.");
     } else if (typed.length() > MOST_SIGNS) {
       return new Unclear("That is " + typed.length() + " signs long; nothing was kept of it.");
     }
@@ -71,9 +88,21 @@ sealed interface Heard {
     if (question.point().isPresent() && BenchReading.looksLikeOne(typed)) {
       return reading(typed, question);
     }
+    Optional<Heard> state = question.point().flatMap(point -> state(typed, point));
+    if (state.isPresent()) {
+      return state.get();
+    }
     return chosen(typed, question)
         .or(() -> abbreviated(first, rest))
         .orElseGet(() -> unknown(typed, question));
+  }
+
+  /** Without what comes along when a cell of a table is pasted: its mark of order, its quotes. */
+  private static String bare(String line) {
+    String typed = line.replace("\uFEFF", "").strip();
+    return typed.length() > 1 && typed.startsWith("\"") && typed.endsWith("\"")
+        ? typed.substring(1, typed.length() - 1).strip()
+        : typed;
   }
 
   /** Other ways to say the same. */
@@ -91,8 +120,32 @@ sealed interface Heard {
     try {
       return new Value(BenchReading.parse(typed, question.point().orElseThrow()));
     } catch (IllegalArgumentException e) {
-      return new Unclear("'" + typed + "' is no reading here: " + e.getMessage());
+      String why = e.getMessage();
+      String repeated = ": " + typed;
+      return new Unclear(
+          "'"
+              + typed
+              + "' is no reading here: "
+              + (why.endsWith(repeated)
+                  ? why.substring(0, why.length() - repeated.length())
+                  : why));
     }
+  }
+
+  /** A state of the point, seen without a number: by its name, or its first letters. */
+  private static Optional<Heard> state(String typed, Point point) {
+    Optional<ReadingValue.Named> named = point.named(typed);
+    if (named.isEmpty() && typed.length() >= FEWEST_LETTERS) {
+      String begin = simple(typed);
+      List<String> fitting =
+          point.stateNames().stream().filter(name -> name.startsWith(begin)).toList();
+      if (fitting.size() > 1) {
+        return Optional.of(
+            new Unclear("'" + typed + "' may be: " + String.join(", ", fitting) + "."));
+      }
+      named = fitting.stream().findFirst().flatMap(point::named);
+    }
+    return named.map(Value::new);
   }
 
   /** By number, or by as many letters as it takes. */
@@ -107,7 +160,7 @@ sealed interface Heard {
           new Unclear(
               choices.isEmpty()
                   ? "There is nothing to choose by number here."
-                  : "There is no " + typed + " here; type 1 to " + choices.size() + "."));
+                  : "There is no " + typed + " here; type " + numbers(choices) + "."));
     }
     String begin = simple(typed);
     List<Choice> fitting = choices.stream().filter(c -> begins(c, begin)).toList();
@@ -140,19 +193,33 @@ sealed interface Heard {
     return verbs.size() == 1 ? Optional.of(new Command(verbs.get(0), rest)) : Optional.empty();
   }
 
+  private static String numbers(List<Choice> choices) {
+    return choices.size() == 1 ? "1" : "1 to " + choices.size();
+  }
+
   private static Heard unknown(String typed, Question question) {
+    if (question.point().isPresent() && NO_NUMBER.matcher(typed).matches()) {
+      return new Unclear(
+          "'"
+              + typed
+              + "' is no number. What is beyond the range is OL; with no reading at all, press"
+              + " enter.");
+    }
     List<String> known = new ArrayList<>(Verb.words());
     question.choices().forEach(c -> known.add(simple(c.words())));
+    question.point().ifPresent(point -> known.addAll(point.stateNames()));
     String shown = typed.length() > 30 ? typed.substring(0, 30) + "..." : typed;
     String way =
         Nearest.of(simple(typed), known)
             .map(near -> "did you mean '" + near + "'?")
             .orElse(
                 question.point().isPresent()
-                    ? "type what the display shows, OL, or ? for help."
+                    ? "type what the display shows, OL, "
+                        + String.join(", ", question.point().get().stateNames())
+                        + ", or ? for help."
                     : question.choices().isEmpty()
                         ? "type ? for help."
-                        : "type 1 to " + question.choices().size() + ", or ? for help.");
+                        : "type " + numbers(question.choices()) + ", or ? for help.");
     return new Unclear("'" + shown + "' means nothing here; " + way);
   }
 }

@@ -39,7 +39,7 @@ public final class LineConsole implements Console {
                 (line, parsed, candidates) ->
                     words.forEach(word -> candidates.add(new Candidate(word))))
             .option(LineReader.Option.DISABLE_EVENT_EXPANSION, true)
-            .option(LineReader.Option.BRACKETED_PASTE, false)
+            .option(LineReader.Option.BRACKETED_PASTE, true) // a pasted table is one answer
             .build();
   }
 

@@ -17,6 +17,7 @@ import org.faultwright.diagnosis.Answer;
 import org.faultwright.diagnosis.Considered;
 import org.faultwright.diagnosis.Outlook;
 import org.faultwright.explanation.FactWords;
+import org.faultwright.measurement.ReadingModel;
 import org.faultwright.pack.BenchState;
 import org.faultwright.pack.ConsentId;
 import org.faultwright.pack.OutcomeId;
@@ -67,7 +68,11 @@ final class Questions {
     Optional<Point> next = points(step).stream().filter(p -> !taken.contains(p.id())).findFirst();
     if (next.isPresent()) {
       String words =
-          "Reading: " + Naming.point(next.get()) + "? Normal is " + Naming.normal(next.get());
+          "Reading: "
+              + Naming.point(next.get())
+              + "? Normal is "
+              + Naming.normal(next.get())
+              + withoutNumber(next.get());
       return new Question(words, List.of(), next, Optional.of(step.id()), turns);
     }
     List<Fact> done =
@@ -86,6 +91,19 @@ final class Questions {
           new Choice(FactWords.of(outcome) + beside(step, outcome) + p, new Act.Tell(facts)));
     }
     return new Question("What came out?", choices, Optional.empty(), Optional.of(step.id()), turns);
+  }
+
+  /** States that no number tells of: whoever sees one must know that it can be said. */
+  private static String withoutNumber(Point point) {
+    List<String> names =
+        point.states().stream()
+            .filter(
+                s ->
+                    s.lies().isEmpty()
+                        && !ReadingModel.knowsRange(s.id().value(), point.reference()))
+            .map(s -> s.id().value())
+            .toList();
+    return names.isEmpty() ? "" : "; or type " + String.join(", ", names);
   }
 
   /** What an outcome means beside what the same step showed before the last attempt. */
@@ -118,7 +136,7 @@ final class Questions {
 
   /** The points of a step that the board at hand has. */
   private List<Point> points(Step step) {
-    return step.pinTable().map(Step.PinTable::points).orElse(List.of()).stream()
+    return pack.readIn(step).stream()
         .filter(
             p ->
                 p.boards().isEmpty()

@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.faultwright.cli.dialogue.Question.Choice;
 import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.Quantity;
+import org.faultwright.measurement.ReadingValue;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Point;
@@ -15,6 +17,7 @@ import org.faultwright.pack.StepId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a typed line means. */
 class HeardTest {
@@ -36,10 +39,68 @@ class HeardTest {
                   Optional.empty(),
                   new Reference.Around(Dimension.VOLTAGE, 0.48, 0.04),
                   new Basis.CommonPractice(),
-                  List.of(),
+                  List.of(state("sags"), state("slow-edges"), state("slow-fall"), state("other")),
                   Set.of())),
           Optional.of(new StepId("s")),
           List.of());
+
+  private static Point.ReadingState state(String name) {
+    return new Point.ReadingState(
+        new org.faultwright.pack.StateId(name), java.util.Map.of(), Optional.empty());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "sags, sags",
+    "SAGS, sags",
+    "sag, sags",
+    "slow edges, slow-edges",
+    "Slow-Ed, slow-edges",
+    "normal, normal",
+    "nor, normal"
+  })
+  void aStateSeenWithoutANumber_byItsNameOrItsFirstLetters(String typed, String state) {
+    assertThat(Heard.of(typed, READ))
+        .isEqualTo(new Heard.Value(new ReadingValue.Named(state, Dimension.VOLTAGE)));
+  }
+
+  @Test
+  void wordsOfTheDialogue_comeBeforeStates_andStatesNotByOneLetter() {
+    assertThat(Heard.of("other", READ)).isEqualTo(new Heard.Command(Verb.OTHER, ""));
+    assertThat(Heard.of("s", READ)).isNotInstanceOf(Heard.Value.class);
+    assertThat(Heard.of("slow", READ))
+        .isEqualTo(new Heard.Unclear("'slow' may be: slow-edges, slow-fall."));
+    assertThat(Heard.of("sags", PICK)).isInstanceOf(Heard.Unclear.class);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"NaN", "inf", "-Infinity", "\u221e", "--", "n/a"})
+  void whatIsNoNumber_isTold(String typed) {
+    assertThat(((Heard.Unclear) Heard.of(typed, READ)).words())
+        .startsWith("'" + typed + "' is no number. What is beyond the range is OL");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"\uFEFF0.452", "\"0.452\"", " \"0,452 V\" ", "\"452\""})
+  void cellOfATable_isAReadingWithoutItsQuotes(String typed) {
+    assertThat(Heard.of(typed, READ))
+        .isEqualTo(
+            new Heard.Value(new ReadingValue.Measured(new Quantity(0.452, Dimension.VOLTAGE))));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"pin,value", "pin;value", "5,0.452", "5;0,452", "5\t452", "D+,sags", "0.4\n0.5"})
+  void rowOfATable_isNotKept(String typed) {
+    assertThat(((Heard.Unclear) Heard.of(typed, READ)).words()).startsWith("That is a table, and");
+  }
+
+  @Test
+  void decimalComma_isNoRowOfATable() {
+    assertThat(Heard.of("0,452", READ)).isInstanceOf(Heard.Value.class);
+    assertThat(Heard.of("0,452 V", READ)).isInstanceOf(Heard.Value.class);
+    assertThat(((Heard.Unclear) Heard.of("1\n2\n1\n", PICK)).words()).startsWith("That is a table");
+  }
 
   @ParameterizedTest
   @CsvSource({"1", "' 1 '", "01", "d", "drops", "Drops-Out", "drops out"})
