@@ -55,8 +55,12 @@ class SharedOffsetProperty {
               RandomCases.situation(
                   seed,
                   random.nextInt(3) == 0
-                      ? Set.of(PackFeature.READINGS, PackFeature.REPAIRS, PackFeature.COMPARED)
-                      : Set.of(PackFeature.READINGS, PackFeature.COMPARED));
+                      ? Set.of(
+                          PackFeature.READINGS,
+                          PackFeature.REFERENCES,
+                          PackFeature.REPAIRS,
+                          PackFeature.COMPARED)
+                      : Set.of(PackFeature.READINGS, PackFeature.REFERENCES, PackFeature.COMPARED));
           return drawn.with(facts(drawn, random));
         });
   }

@@ -33,6 +33,11 @@ public enum PackFeature {
   SYMPTOMS,
   /** Steps with points where readings are taken. */
   READINGS,
+  /**
+   * Points whose reference comes from samples, is spread over decades or has one limit; meters that
+   * show no more than so much.
+   */
+  REFERENCES,
   /** Two points that are compared. */
   COMPARED,
   /** A second complaint, and complaints that are reported by mistake. */

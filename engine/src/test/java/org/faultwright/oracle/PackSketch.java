@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.measurement.Accuracy;
+import org.faultwright.measurement.Meter;
+import org.faultwright.measurement.Quantity;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.BoardId;
 import org.faultwright.pack.Cause;
@@ -270,11 +272,24 @@ public final class PackSketch {
 
   /** An instrument that may be off by so many volts, the same in all its readings. */
   public PackSketch instrument(String id, double volts) {
+    return instrument(id, volts, Optional.empty());
+  }
+
+  /** The same, which shows no more than so much. */
+  public PackSketch instrument(String id, double volts, Optional<Quantity> largest) {
+    Meter unknown = Meter.UNKNOWN;
     draft.instrument(
         new Instrument(
             new InstrumentId(id),
             id,
             Optional.of(new Accuracy(0, volts, 0)),
+            new Meter(
+                unknown.diode(),
+                unknown.testCurrent(),
+                unknown.inputResistance(),
+                unknown.leadResistance(),
+                largest,
+                unknown.ranges()),
             new Basis.Invented()));
     return this;
   }

@@ -155,15 +155,16 @@ public final class RandomCases {
       step.pinTable().ifPresent(table -> points.addAll(table.points()));
     }
     if (!points.isEmpty()) {
+      Point point = dice.oneOf(points);
       double volts = dice.between(0.5, 3.5);
+      ReadingValue value =
+          dice.with(0.1)
+              ? new ReadingValue.OverRange(Dimension.VOLTAGE)
+              : dice.with(0.1)
+                  ? point.named(dice.oneOf(point.stateNames())).orElseThrow()
+                  : new ReadingValue.Measured(new Quantity(volts, Dimension.VOLTAGE));
       facts.add(
-          new Fact.ReadingTaken(
-              dice.oneOf(points).id(),
-              dice.with(0.1)
-                  ? new ReadingValue.OverRange(Dimension.VOLTAGE)
-                  : new ReadingValue.Measured(new Quantity(volts, Dimension.VOLTAGE)),
-              OptionalDouble.of(0.1),
-              Fact.Setup.AS_STATED));
+          new Fact.ReadingTaken(point.id(), value, OptionalDouble.of(0.1), Fact.Setup.AS_STATED));
     }
   }
 

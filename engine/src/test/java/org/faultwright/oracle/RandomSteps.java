@@ -5,9 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import org.faultwright.measurement.Dimension;
+import org.faultwright.measurement.PairModel;
+import org.faultwright.measurement.Quantity;
 import org.faultwright.measurement.Reference;
 import org.faultwright.pack.Basis;
 import org.faultwright.pack.Chance;
@@ -187,19 +190,31 @@ final class RandomSteps {
     if (dice.with(0.4)) {
       step.shows(observation());
     }
+    List<Point> points = new ArrayList<>();
     int howMany = dice.from(1, 2);
     for (int p = 0; p < howMany; p++) {
-      step.reads(point("point-" + (char) ('a' + p)));
+      points.add(point("point-" + (char) ('a' + p)));
+      step.reads(points.get(p));
     }
     if (dice.with(0.7)) {
-      sketch.instrument("meter", dice.between(0.2, 1.5));
+      sketch.instrument(
+          "meter",
+          dice.between(0.2, 1.5),
+          dice.has(PackFeature.REFERENCES, 0.4)
+              ? Optional.of(new Quantity(dice.between(1.5, 3.5), Dimension.VOLTAGE))
+              : Optional.empty());
       step.instrument("meter");
     }
     sketch.step(copies(provoking(step)));
     if (howMany == 2 && dice.has(PackFeature.COMPARED, 0.6)) {
+      double differsBy = dice.between(0.1, 1.3);
+      if (!(points.get(0).reference() instanceof Reference.Around a)
+          || !(points.get(1).reference() instanceof Reference.Around b)
+          || !PairModel.makesSense(a, b, differsBy)) {
+        return;
+      }
       Comparison comparison =
-          new Comparison(
-              new PointId("point-a"), new PointId("point-b"), dice.between(0.1, 1.3), false);
+          new Comparison(new PointId("point-a"), new PointId("point-b"), differsBy, false);
       sketch.step(
           copies(provoking(new StepSketch("compare-points").compares(comparison, triggers()))));
     }
@@ -212,14 +227,41 @@ final class RandomSteps {
     for (int s = 0; s < howMany; s++) {
       states.add(
           new Point.ReadingState(
-              new StateId("state-" + (char) ('a' + s)), triggers(), Optional.of(around(2 + s))));
+              new StateId("state-" + (char) ('a' + s)), triggers(), Optional.of(reference(2 + s))));
     }
     return new Point(
-        new PointId(id), id, Optional.empty(), around(1), new Basis.Invented(), states, Set.of());
+        new PointId(id),
+        id,
+        Optional.empty(),
+        reference(1),
+        new Basis.Invented(),
+        states,
+        Set.of());
   }
 
-  private static Reference around(double volts) {
-    return new Reference.Around(Dimension.VOLTAGE, volts, 1);
+  private Reference reference(double volts) {
+    if (!dice.has(PackFeature.REFERENCES, 0.5)) {
+      return new Reference.Around(Dimension.VOLTAGE, volts, 1);
+    }
+    return switch (dice.from(0, 3)) {
+      case 0 -> Reference.Around.predicting(Dimension.VOLTAGE, samples(volts));
+      case 1 -> Reference.Within.ofFactor(Dimension.VOLTAGE, volts, dice.between(1.2, 3));
+      case 2 ->
+          new Reference.Within(
+              Dimension.VOLTAGE, OptionalDouble.of(volts - 0.5), OptionalDouble.empty());
+      default ->
+          new Reference.Within(
+              Dimension.VOLTAGE, OptionalDouble.empty(), OptionalDouble.of(volts + 0.5));
+    };
+  }
+
+  private List<Double> samples(double volts) {
+    List<Double> samples = new ArrayList<>(List.of(volts - 0.1)); // not all equal
+    int more = dice.from(1, 4);
+    for (int i = 0; i < more; i++) {
+      samples.add(volts + dice.between(0, 0.3));
+    }
+    return samples;
   }
 
   private List<String> repairs() {
