@@ -35,8 +35,8 @@ class BadTableTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "2,NaN | row 3, column 2: value must be a number with a unit",
-        "2,Infinity | row 3, column 2: value must be a number with a unit",
+        "2,NaN | row 3, column 2: 'NaN' is no value and no state",
+        "2,Infinity | row 3, column 2: 'Infinity' is no value and no state",
         "2,-inf | row 3, column 2: value must be a number with a unit",
         "2,1e9 V | row 3, column 2: voltage must be in [-100 kV, 100 kV]: 1 GV",
         "2,1e999 V | row 3, column 2: ",
