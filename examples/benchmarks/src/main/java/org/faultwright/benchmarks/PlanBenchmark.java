@@ -29,8 +29,8 @@ public class PlanBenchmark {
 
   private static final int PACKS = 5;
 
-  /** Causes, tests and repairs, up to three faults at once; unsure: up to two. */
-  @Param({"10-8-4", "6-6-6", "6-4-3-unsure", "10-8-4-three-outcomes"})
+  /** Causes, tests and repairs, up to three faults at once; the last two: up to two. */
+  @Param({"10-8-4", "6-6-6", "6-4-3-unsure", "6-5-3-three-outcomes"})
   public String shape;
 
   private List<PlanProblem> problems;
@@ -43,7 +43,7 @@ public class PlanBenchmark {
           case "10-8-4" -> new PlanProblem.Shape(10, 8, 4, false, true, 3);
           case "6-6-6" -> new PlanProblem.Shape(6, 6, 6, false, true, 3);
           case "6-4-3-unsure" -> new PlanProblem.Shape(6, 4, 3, false, false, 2);
-          case "10-8-4-three-outcomes" -> new PlanProblem.Shape(10, 8, 4, true, true, 3);
+          case "6-5-3-three-outcomes" -> new PlanProblem.Shape(6, 5, 3, true, true, 2);
           default -> throw new IllegalArgumentException("no such shape: " + shape);
         };
     problems = LongStream.rangeClosed(1, PACKS).mapToObj(s -> new PlanProblem(drawn, s)).toList();
