@@ -1,8 +1,9 @@
 package org.faultwright.compile;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.IntFunction;
 import org.faultwright.inference.Evaluation;
 
 /**
@@ -101,29 +102,68 @@ final class OffsetGrid {
 
   private List<Value> values(double reach) {
     double spacing = spacing(reach);
-    List<Node> nodes = new ArrayList<>();
-    nodes.add(node(0, spacing));
-    double best = nodes.get(0).logP();
-    for (int k = 1; ; k++) {
-      double z = k * spacing;
-      // beyond this no value can matter, however well it fits
-      if (z * z / 2 > LEFT_OUT + logPAtMost - best || z > FARTHEST) {
-        break;
-      }
-      if (z > reach && spacing(2 * reach) < spacing) {
-        return values(2 * reach);
-      }
-      for (Node node : List.of(node(z, spacing), node(-z, spacing))) {
-        nodes.add(node);
-        best = Math.max(best, node.logP());
+    Map<Integer, Node> nodes = new TreeMap<>();
+    IntFunction<Node> at = k -> nodes.computeIfAbsent(k, i -> node(i * spacing, spacing));
+    double best = climb(at, (int) Math.ceil(1 / spacing));
+    for (int side : new int[] {1, -1}) {
+      int past = 0;
+      for (int k = 0; ; k++) {
+        double z = k * spacing;
+        // beyond this no value can matter, however well it fits
+        if (z * z / 2 > LEFT_OUT + logPAtMost - best || z > FARTHEST) {
+          break;
+        }
+        if (z > reach && spacing(2 * reach) < spacing) {
+          return values(2 * reach);
+        }
+        double logP = at.apply(side * k).logP();
+        best = Math.max(best, logP);
+        // a bound costs as much as a value: it is looked at ever more seldom
+        if (logP <= best - LEFT_OUT
+            && Integer.bitCount(++past) == 1
+            && logMostFrom(side * z, side, spacing) <= best - LEFT_OUT) {
+          break;
+        }
       }
     }
     double least = best - LEFT_OUT;
-    return nodes.stream()
-        .filter(n -> n.logP() > least)
-        .map(Node::value)
-        .sorted(Comparator.comparingDouble(Value::z))
-        .toList();
+    return nodes.values().stream().filter(n -> n.logP() > least).map(Node::value).toList();
+  }
+
+  /** Uphill from no offset to a likely one: the sooner one is known, the more is left out. */
+  private static double climb(IntFunction<Node> at, int stride) {
+    int top = 0;
+    for (int step = stride; step > 0; step /= 2) {
+      for (int side : new int[] {1, -1}) {
+        while (at.apply(top + side * step).logP() > at.apply(top).logP()) {
+          top += side * step;
+        }
+      }
+    }
+    return at.apply(top).logP();
+  }
+
+  /**
+   * ln of the most that any offset from z on can come to: as if the readings had any of them, each
+   * reading in each state the one that fits it best.
+   */
+  private double logMostFrom(double z, int side, double spacing) {
+    double logWeight = logWeight(z, spacing);
+    for (int i = 0; i < scale.length; i++) {
+      Placed p = readings.get(i);
+      double[] most = p.readings().mostFrom(z, side);
+      for (int s = 0; s < most.length && p.variable() >= 0; s++) {
+        rest.setWeight(p.variable(), s, most[s] / scale[i]);
+      }
+      if (p.variable() < 0) {
+        logWeight += Math.log(most[p.knownState()] / scale[i]);
+      }
+    }
+    return logWeight + rest.upward();
+  }
+
+  private static double logWeight(double z, double spacing) {
+    return Math.log(spacing / Math.sqrt(2 * Math.PI)) - z * z / 2;
   }
 
   private double spacing(double reach) {
@@ -136,7 +176,7 @@ final class OffsetGrid {
   }
 
   private Node node(double z, double spacing) {
-    double logWeight = Math.log(spacing / Math.sqrt(2 * Math.PI)) - z * z / 2;
+    double logWeight = logWeight(z, spacing);
     double[][] likelihoods = new double[readings.size()][];
     for (int i = 0; i < likelihoods.length; i++) {
       Placed p = readings.get(i);

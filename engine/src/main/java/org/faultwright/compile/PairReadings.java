@@ -37,6 +37,12 @@ record PairReadings(PairModel model, Optional<PointReadings> first, Optional<Poi
   }
 
   @Override
+  public double[] mostFrom(double z, int side) {
+    double most = most();
+    return new double[] {most, most, most};
+  }
+
+  @Override
   public double[] ofTheirOwn() {
     return isOfBoth()
         ? model.ofBoth(first.get().whole(), second.get().whole())

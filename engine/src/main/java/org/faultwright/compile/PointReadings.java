@@ -121,6 +121,11 @@ record PointReadings(
   }
 
   @Override
+  public double[] mostFrom(double z, int side) {
+    return model.mostFrom(taken, z * uSystematic, side, noise);
+  }
+
+  @Override
   public double[] ofTheirOwn() {
     return model.likelihood(taken, 0, Math.hypot(uSystematic, noise));
   }

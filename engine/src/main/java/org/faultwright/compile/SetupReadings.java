@@ -15,6 +15,13 @@ sealed interface SetupReadings permits PointReadings, PairReadings {
   /** P(readings | state, z), up to a factor that all states and all z share. */
   double[] likelihood(double z);
 
+  /**
+   * Upper bounds of {@link #likelihood} for all z from one on.
+   *
+   * @param side 1: from there upwards; -1: downwards
+   */
+  double[] mostFrom(double z, int side);
+
   /** P(readings | state), as if they shared nothing with other points. */
   double[] ofTheirOwn();
 

@@ -254,12 +254,14 @@ public final class Diagnosis implements AutoCloseable {
       throw new IllegalArgumentException("step must take readings: " + id);
     }
     // no advice is asked for, so that nothing has to be weighed
-    Findings findings =
-        worked.map(w -> w.answer().findings()).orElseGet(() -> memory().conclude(caseFile.facts()));
-    BeliefResult result = compiled.belief(standing(findings));
+    List<Standing> standings =
+        worked
+            .map(w -> w.answer().findings().standings())
+            .orElseGet(() -> memory().standings(caseFile.facts()));
+    BeliefResult result = compiled.belief(standing(standings));
     Optional<Belief> belief =
         result instanceof Belief known ? Optional.of(known) : Optional.empty();
-    return new PinReporting(compiled, ready.shop(), step, findings, belief)
+    return new PinReporting(compiled, ready.shop(), step, standings, belief)
         .report(caseFile.facts());
   }
 
@@ -276,7 +278,11 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   static List<Told> standing(Findings findings) {
-    return findings.standings().stream().filter(Standing::counts).map(Standing::told).toList();
+    return standing(findings.standings());
+  }
+
+  private static List<Told> standing(List<Standing> standings) {
+    return standings.stream().filter(Standing::counts).map(Standing::told).toList();
   }
 
   @Override

@@ -2,10 +2,12 @@ package org.faultwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
 import org.faultwright.casefile.SharedSetup;
@@ -20,7 +22,6 @@ import org.faultwright.pack.Observation;
 import org.faultwright.pack.Point;
 import org.faultwright.pack.PointId;
 import org.faultwright.pack.Step;
-import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 
 /**
@@ -31,7 +32,7 @@ final class Differences {
 
   private final CompiledPack compiled;
   private final Step step;
-  private final Findings findings;
+  private final Map<FactId, Standing> standings;
   private final Function<Set<NodeId>, List<PinReport.Suspect>> suspects;
 
   /**
@@ -42,12 +43,12 @@ final class Differences {
   Differences(
       CompiledPack compiled,
       Step step,
-      Findings findings,
+      Map<FactId, Standing> standings,
       Function<Set<NodeId>, List<PinReport.Suspect>> suspects) {
     this.suspects = suspects;
     this.compiled = compiled;
     this.step = step;
-    this.findings = findings;
+    this.standings = standings;
   }
 
   private record Taken(
@@ -160,7 +161,7 @@ final class Differences {
 
   private Optional<Taken> taken(Told told) {
     if (!(told.fact() instanceof Fact.ReadingTaken r)
-        || !findings.standing(told.id()).map(Standing::counts).orElse(true)) {
+        || standings.containsKey(told.id()) && !standings.get(told.id()).counts()) {
       return Optional.empty();
     }
     Optional<Step> of = compiled.pack().stepOf(r.point());

@@ -2,12 +2,15 @@ package org.faultwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.faultwright.casefile.Fact;
+import org.faultwright.casefile.FactId;
 import org.faultwright.casefile.JudgedReading;
 import org.faultwright.casefile.ReadingCorrection;
 import org.faultwright.casefile.ReadingUncertainty;
@@ -28,7 +31,6 @@ import org.faultwright.pack.PointId;
 import org.faultwright.pack.StateId;
 import org.faultwright.pack.Step;
 import org.faultwright.planning.Shop;
-import org.faultwright.rules.Findings;
 import org.faultwright.rules.Standing;
 
 /** Makes the report on the readings of one step. */
@@ -44,7 +46,7 @@ final class PinReporting {
   private final Pack pack;
   private final Shop shop;
   private final Step step;
-  private final Findings findings;
+  private final Map<FactId, Standing> standings = new HashMap<>();
   private final Optional<Belief> belief;
   private final List<SharedOffset> offsets;
 
@@ -54,12 +56,16 @@ final class PinReporting {
    * @param belief what is believed; empty where nothing ranks
    */
   PinReporting(
-      CompiledPack compiled, Shop shop, Step step, Findings findings, Optional<Belief> belief) {
+      CompiledPack compiled,
+      Shop shop,
+      Step step,
+      List<Standing> standings,
+      Optional<Belief> belief) {
     this.shop = shop;
     this.compiled = compiled;
     this.pack = compiled.pack();
     this.step = step;
-    this.findings = findings;
+    standings.forEach(s -> this.standings.put(s.told().id(), s));
     this.belief = belief;
     this.offsets = belief.map(Belief::sharedOffsets).orElse(List.of());
   }
@@ -85,7 +91,7 @@ final class PinReporting {
         lines,
         missing,
         alike(facts),
-        new Differences(compiled, step, findings, this::suspects).among(facts),
+        new Differences(compiled, step, standings, this::suspects).among(facts),
         belief.map(b -> Answering.posterior(compiled, b, Set.of())));
   }
 
@@ -165,7 +171,7 @@ final class PinReporting {
   }
 
   private PinReport.Counts counts(Told told) {
-    Optional<Standing> standing = findings.standing(told.id());
+    Optional<Standing> standing = Optional.ofNullable(standings.get(told.id()));
     if (standing.isEmpty() || standing.get().counts()) {
       return new PinReport.Counts(true, Optional.empty());
     }

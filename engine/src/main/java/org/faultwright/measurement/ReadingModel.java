@@ -253,7 +253,19 @@ public final class ReadingModel {
    * @param noise standard uncertainty that is left to the mean, in SI units, from 0
    */
   public double[] likelihood(Taken taken, double offset, double noise) {
-    double[] likelihood = ofNumbers(taken, offset, noise);
+    return withNamed(taken, ofNumbers(taken, offset, noise, 0));
+  }
+
+  /**
+   * Upper bounds of {@link #likelihood(Taken, double, double)} for all offsets from one on.
+   *
+   * @param side 1: from there upwards; -1: downwards
+   */
+  public double[] mostFrom(Taken taken, double offset, int side, double noise) {
+    return withNamed(taken, ofNumbers(taken, offset, noise, side));
+  }
+
+  private static double[] withNamed(Taken taken, double[] likelihood) {
     for (int t : taken.named()) {
       for (int s = 0; s < likelihood.length && likelihood.length > 1; s++) {
         likelihood[s] *= s == t ? 1 - P_MISNAMED : P_MISNAMED / (likelihood.length - 1);
@@ -262,14 +274,15 @@ public final class ReadingModel {
     return likelihood;
   }
 
-  private double[] ofNumbers(Taken taken, double offset, double noise) {
+  /** At an offset (side 0), or at most from there on. */
+  private double[] ofNumbers(Taken taken, double offset, double noise, int side) {
     if (taken.measured() + taken.over() == 0) {
       double[] even = new double[states.size()];
       Arrays.fill(even, 1);
       return even;
     }
     if (taken.over() == 0) {
-      return densities(taken.mean(), offset, noise);
+      return densities(taken.mean(), offset, noise, side);
     }
     if (taken.measured() == 0) {
       return pOver.clone();
@@ -277,7 +290,7 @@ public final class ReadingModel {
     // Powers of P_MISREAD common to both terms are left out: they would only underflow.
     double pValuesMisread = Math.pow(P_MISREAD, Math.max(0, taken.measured() - taken.over()));
     double pOverMisread = Math.pow(P_MISREAD, Math.max(0, taken.over() - taken.measured()));
-    double[] likelihood = densities(taken.mean(), offset, noise);
+    double[] likelihood = densities(taken.mean(), offset, noise, side);
     double misreadValue = Arrays.stream(likelihood).average().orElseThrow();
     for (int s = 0; s < likelihood.length; s++) {
       likelihood[s] =
@@ -425,7 +438,7 @@ public final class ReadingModel {
   }
 
   private int classOf(double y, double u) {
-    return largest(densities(y, 0, u));
+    return largest(densities(y, 0, u, 0));
   }
 
   private static int largest(double[] values) {
@@ -439,10 +452,11 @@ public final class ReadingModel {
   }
 
   /** Density of a reading at y in each state, with a known systematic error. */
-  private double[] densities(double y, double offset, double noise) {
+  private double[] densities(double y, double offset, double noise, int side) {
     double[] own = new double[states.size()];
     for (int s = 0; s < own.length; s++) {
-      own[s] = states.get(s).pdf(y - offset, noise);
+      StateDensity state = states.get(s);
+      own[s] = side == 0 ? state.pdf(y - offset, noise) : state.most(y - offset, side, noise);
     }
     return withMisread(own, 0, anything(y));
   }

@@ -32,6 +32,9 @@ final class StateDensity {
     /** An upper bound of the density. */
     double peak(double noise);
 
+    /** An upper bound of the density up to y (side 1), or from y on (side -1). */
+    double most(double y, int side, double noise);
+
     /** See {@link StateDensity#finest}. */
     double finest(double y, double reach, double noise);
 
@@ -76,6 +79,12 @@ final class StateDensity {
     }
 
     @Override
+    public double most(double y, int side, double noise) {
+      double middle = (low + high) / 2;
+      return side > 0 == middle < y ? peak(noise) : pdf(y, noise);
+    }
+
+    @Override
     public double finest(double y, double reach, double noise) {
       double u = root(blur, noise);
       double within = reach + FAR * u;
@@ -115,6 +124,11 @@ final class StateDensity {
     @Override
     public double peak(double noise) {
       return 1 / (root(sd, noise) * SQRT_2_PI);
+    }
+
+    @Override
+    public double most(double y, int side, double noise) {
+      return pdf(nearest(mean, y, side), noise);
     }
 
     @Override
@@ -198,6 +212,11 @@ final class StateDensity {
     }
 
     @Override
+    public double most(double y, int side, double noise) {
+      return peak(noise);
+    }
+
+    @Override
     public double finest(double y, double reach, double noise) {
       double within = reach + FAR * noise;
       if (y + within < 0 || y - within > Math.exp(mu + REACH * s)) {
@@ -267,6 +286,20 @@ final class StateDensity {
       sum += part.weight() * part.peak(noise);
     }
     return sum;
+  }
+
+  /** An upper bound of the density of all readings up to y (side 1), or from y on (side -1). */
+  double most(double y, int side, double noise) {
+    double sum = 0;
+    for (Part part : parts) {
+      sum += part.weight() * part.most(y, side, noise);
+    }
+    return sum;
+  }
+
+  /** Where a density that falls from its middle both ways is largest on one side of y. */
+  private static double nearest(double middle, double y, int side) {
+    return side > 0 ? Math.min(middle, y) : Math.max(middle, y);
   }
 
   /**

@@ -79,6 +79,19 @@ public final class WorkingMemory implements AutoCloseable {
   }
 
   /**
+   * Which facts stand, as {@link #conclude} says it too, and nothing else: for those who want to
+   * know no more.
+   *
+   * @throws IllegalArgumentException as there
+   */
+  public List<Standing> standings(List<Told> facts) {
+    requireOpen();
+    handIn(rules.reading().read(facts, rules.reading().attempts(facts), intake.board()));
+    fire();
+    return Concluded.in(session).standings(facts);
+  }
+
+  /**
    * Second firing: what to do next, given the findings of the last {@link #conclude} and what
    * inference and planning made of them.
    *

@@ -98,6 +98,27 @@ class ReadingModelProperty {
     }
   }
 
+  /** The bound by which offsets are left out: none on its side is likelier, in any state. */
+  @Property(tries = 200)
+  void mostFrom_boundsAllOffsetsFromThereOn(
+      @ForAll("references") Reference normal,
+      @ForAll @Scale(4) @DoubleRange(min = -1, max = 3) double at,
+      @ForAll @Scale(4) @DoubleRange(min = -1, max = 1) double offset,
+      @ForAll @Scale(4) @DoubleRange(min = 0, max = 2) double farther,
+      @ForAll @Scale(4) @DoubleRange(min = 0.002, max = 0.2) double noise,
+      @ForAll boolean upwards,
+      @ForAll @IntRange(min = 0, max = 2) int over) {
+    double size = size(normal);
+    int side = upwards ? 1 : -1;
+    ReadingModel model = model(normal);
+    ReadingModel.Taken taken = new ReadingModel.Taken(at * size, 1, over);
+    double[] most = model.mostFrom(taken, offset * size, side, noise * size);
+    double[] there = model.likelihood(taken, (offset + side * farther) * size, noise * size);
+    for (int s = 0; s < most.length; s++) {
+      assertThat(there[s]).isLessThanOrEqualTo(most[s] * (1 + ROUNDING));
+    }
+  }
+
   /** What an instrument cannot show reads over-range: nothing gets lost, in no state. */
   @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
   void whatIsBeyondTheInstrument_readsOverRange(

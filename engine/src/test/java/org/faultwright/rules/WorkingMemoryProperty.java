@@ -101,6 +101,24 @@ class WorkingMemoryProperty {
     }
   }
 
+  /** Asked for the standings alone, before or after all else, the rules say the same. */
+  @Property(tries = 300)
+  void standings_areThoseOfTheWholeConclusion(
+      @ForAll("facts") List<Fact> facts,
+      @ForAll("facts") List<Fact> others,
+      @ForAll("intakes") Intake intake) {
+    try (WorkingMemory memory = BenchPack.RULES.open(intake);
+        WorkingMemory fresh = BenchPack.RULES.open(intake)) {
+      List<Standing> alone = memory.standings(told(facts));
+      Findings whole = fresh.conclude(told(facts));
+      assertThat(alone).isEqualTo(whole.standings());
+      assertThat(memory.conclude(told(facts))).isEqualTo(whole);
+      memory.standings(told(others));
+      assertThat(memory.standings(told(facts))).isEqualTo(alone);
+      assertThat(memory.conclude(told(facts))).isEqualTo(whole);
+    }
+  }
+
   @Property(tries = 500)
   void step_isNeverOpen_whereAHoldForbidsIt(
       @ForAll("facts") List<Fact> facts, @ForAll("intakes") Intake intake) {
