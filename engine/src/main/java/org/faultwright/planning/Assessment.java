@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import org.faultwright.casefile.Situation;
 import org.faultwright.compile.LikelyWorlds;
@@ -17,6 +16,9 @@ import org.faultwright.planning.RepairTree.Belief;
 
 /** One look at a case: belief, costs and permissions are given, and what to do next is weighed. */
 final class Assessment {
+
+  /** A part of ECR0 that a test is worth little for: then the tests are weighed two ahead. */
+  private static final double LITTLE = 0.01;
 
   private final CaseModel model;
   private final DeviceModel device;
@@ -106,7 +108,7 @@ final class Assessment {
    * @param also repairs to weigh even where there are more than are planned with
    */
   Weighing weigh(List<StepId> also) {
-    settleRepairs(open.chooseRepairs(OptionalInt.empty()));
+    settleRepairs(open.chooseRepairs(Set.of()));
     List<RepairWay> ways = weighRepairs();
     Exit exit = costs.exit(bench);
     RepairWay cheapest = null;
@@ -119,12 +121,9 @@ final class Assessment {
         toTheEnd = way.toTheEnd();
       }
     }
-    List<Worth> worths = new ArrayList<>();
+    List<Worth> worths = weighTests(without, toTheEnd);
     Worth best = null;
-    TestWeighing weighing = new TestWeighing(model, costs, bench, futures, masses, search);
-    for (Test test : open.tests()) {
-      Worth worth = weighing.weigh(test, without, toTheEnd);
-      worths.add(worth);
+    for (Worth worth : worths) {
       boolean isPositive = isLess(0, worth.worth(), without + worth.cost());
       if (isPositive && (best == null || isLess(best.worth(), worth.worth(), without))) {
         best = worth;
@@ -149,6 +148,26 @@ final class Assessment {
         pLost(),
         pLeftOut,
         Optional.empty());
+  }
+
+  /** What each test is worth; two tests ahead only where none is worth much by itself. */
+  private List<Worth> weighTests(double without, Spend toTheEnd) {
+    List<Integer> planned = Arrays.stream(repairs).boxed().toList();
+    FollowUps followUps = new FollowUps(model, costs, futures, open, planned, search);
+    TestWeighing weighing =
+        new TestWeighing(model, costs, bench, futures, masses, search, followUps);
+    List<Worth> worths = new ArrayList<>();
+    boolean isOneWorthMuch = false;
+    for (Test test : open.tests()) {
+      Worth worth = weighing.weigh(test, without, toTheEnd);
+      worths.add(worth);
+      isOneWorthMuch |= worth.worth() > LITTLE * without;
+    }
+    for (int t = 0; t < worths.size() && !isOneWorthMuch; t++) {
+      Optional<Worth> followed = weighing.weighFollowed(open.tests().get(t), without, toTheEnd);
+      worths.set(t, followed.orElse(worths.get(t)));
+    }
+    return worths;
   }
 
   private static boolean isLess(double a, double b) {
@@ -191,7 +210,7 @@ final class Assessment {
    */
   Assessment settled(Set<Integer> repairs) {
     open.keepTo(repairs);
-    settleRepairs(open.chooseRepairs(OptionalInt.empty()));
+    settleRepairs(open.chooseRepairs(Set.of()));
     return this;
   }
 
@@ -227,7 +246,7 @@ final class Assessment {
 
   /** ECR0 alone: what {@link #weigh} says of it, with no test or single repair weighed. */
   double costWithoutTests() {
-    settleRepairs(open.chooseRepairs(OptionalInt.empty()));
+    settleRepairs(open.chooseRepairs(Set.of()));
     return ecr0().cost();
   }
 
@@ -259,7 +278,7 @@ final class Assessment {
         continue;
       }
       Assessment apart = new Assessment(model, costs, showings, p, pLeftOut, now, permissions);
-      apart.settleRepairs(apart.open.chooseRepairs(OptionalInt.of(s)));
+      apart.settleRepairs(apart.open.chooseRepairs(Set.of(s)));
       int r = Arrays.binarySearch(apart.repairs, s);
       if (r >= 0) {
         apart.weighRepair(r).ifPresent(ways::add);

@@ -95,6 +95,7 @@ final class CaseModel {
     final int[] present;
 
     private final Map<Sight, Prospect> prospects = new HashMap<>();
+    private final Map<Looks, Prospect> prospectsOfTwo = new HashMap<>();
 
     Showing(byte[] world) {
       this.world = world;
@@ -117,7 +118,20 @@ final class CaseModel {
       }
       return known;
     }
+
+    /** What may come out of two looks: the findings of the first, with each those of the other. */
+    Prospect prospect(Sight first, Sight then) {
+      Looks both = new Looks(first, then);
+      Prospect known = prospectsOfTwo.get(both);
+      if (known == null) {
+        known = prospectOf(first, then, world);
+        prospectsOfTwo.put(both, known);
+      }
+      return known;
+    }
   }
+
+  private record Looks(Sight first, Sight then) {}
 
   /**
    * What may come out of a look at a world.
@@ -353,6 +367,37 @@ final class CaseModel {
             sum[y] += p * row[y];
           }
         });
+    return prospect(found);
+  }
+
+  /**
+   * What is drawn once per case is drawn in the first look for both; what comes and goes is not.
+   */
+  private Prospect prospectOf(Sight first, Sight then, byte[] world) {
+    Map<Integer, double[]> found = new LinkedHashMap<>();
+    int n = then.findings.size();
+    Leaves.of(
+        logic,
+        first,
+        world.clone(),
+        (leaf, p, row) ->
+            Leaves.of(
+                logic,
+                then,
+                leaf.clone(),
+                (last, q, next) -> {
+                  double[] sum =
+                      found.computeIfAbsent(future(last), f -> new double[row.length * n]);
+                  for (int y = 0; y < row.length; y++) {
+                    for (int z = 0; z < n; z++) {
+                      sum[y * n + z] += p * q * row[y] * next[z];
+                    }
+                  }
+                }));
+    return prospect(found);
+  }
+
+  private static Prospect prospect(Map<Integer, double[]> found) {
     int[] futures = found.keySet().stream().mapToInt(Integer::intValue).toArray();
     return new Prospect(futures, found.values().toArray(double[][]::new));
   }

@@ -113,6 +113,25 @@ final class Futures {
     }
   }
 
+  private Futures(Futures like) {
+    model = like.model;
+    device = like.device;
+    costs = like.costs;
+    now = like.now;
+    benchNow = like.benchNow;
+    guards = like.guards;
+    references = like.references;
+    openNow = like.openNow;
+    asked = like.asked;
+    changedBy = new int[guards.length];
+    proofsOf = like.proofsOf;
+  }
+
+  /** The same, to be settled for other repairs. */
+  Futures alike() {
+    return new Futures(this);
+  }
+
   /** Settles the repairs that the search will be about. */
   void settle(int[] steps) {
     repairs = new Repair[steps.length];
@@ -142,7 +161,7 @@ final class Futures {
   /** Whether the guard of a step asks for something that another step may change. */
   boolean asksAbout(int step, int other) {
     if (asked[other] == null) {
-      asked[other] = new Future(other, new Seen.AllNormal());
+      asked[other] = new Future(null, other, new Seen.AllNormal());
     }
     return asked[other].bearsOn(step);
   }
@@ -171,22 +190,26 @@ final class Futures {
   }
 
   private Situation after(List<Repair> done, int ready) {
-    Situation s = new Future(-1, new Seen.AllNormal()).imagine(done);
+    Situation s = new Future(null, -1, new Seen.AllNormal()).imagine(done);
     return s.withOn(costs.ways.on(ready, now.on()));
   }
 
   /** The situation as it is. */
   Future present() {
-    return new Future(-1, new Seen.AllNormal());
+    return new Future(null, -1, new Seen.AllNormal());
   }
 
   /** The situation after a step has come out in some way. */
   Future after(int step, Seen seen) {
-    return new Future(step, seen);
+    return new Future(null, step, seen);
   }
 
   /** One imagined situation and those that repairs lead to from it. */
   final class Future implements RepairSearch.Options {
+
+    /** What came before the step; null: nothing but what is the case now. */
+    private final Future before;
+
     private final int step;
     private final Seen seen;
     private final Set<StepId> changed = new LinkedHashSet<>();
@@ -196,7 +219,8 @@ final class Futures {
     private final Map<Long, int[]> proofs = new HashMap<>();
     private int[][][] possible;
 
-    private Future(int step, Seen seen) {
+    private Future(Future before, int step, Seen seen) {
+      this.before = before;
       this.step = step;
       this.seen = seen;
       if (step >= 0) {
@@ -210,14 +234,25 @@ final class Futures {
       }
     }
 
+    /** The situation after one more step has come out in some way. */
+    Future after(int next, Seen itsFinding) {
+      return new Future(this, next, itsFinding);
+    }
+
     /** Whether the guard of a step may have another value here than it has now. */
     boolean bearsOn(int other) {
       GuardReferences asked = references[other];
-      return step >= 0
-          && asked != null
-          && (meet(asked.steps, changed)
-              || meet(asked.points, changedPoints)
-              || device.steps.get(step).proves().filter(asked.complaints::contains).isPresent());
+      return before != null && before.bearsOn(other)
+          || step >= 0
+              && asked != null
+              && (meet(asked.steps, changed)
+                  || meet(asked.points, changedPoints)
+                  || device
+                      .steps
+                      .get(step)
+                      .proves()
+                      .filter(asked.complaints::contains)
+                      .isPresent());
     }
 
     /** Whether a step may be done, with the bench ready for it. */
@@ -345,7 +380,7 @@ final class Futures {
     }
 
     private Situation imagine(List<Repair> repaired) {
-      Situation s = step < 0 ? now : Imagined.afterTest(device, now, step, seen);
+      Situation s = afterTests();
       for (Repair repair : repaired) {
         List<Step> failed = new ArrayList<>();
         for (int p : repair.usualProofs()) {
@@ -354,6 +389,11 @@ final class Futures {
         s = Imagined.afterRepair(device, s, repair.step, failed);
       }
       return s;
+    }
+
+    private Situation afterTests() {
+      Situation s = before == null ? now : before.afterTests();
+      return step < 0 ? s : Imagined.afterTest(device, s, step, seen);
     }
   }
 }

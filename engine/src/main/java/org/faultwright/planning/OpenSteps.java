@@ -3,9 +3,9 @@ package org.faultwright.planning;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.faultwright.casefile.Situation;
@@ -91,29 +91,72 @@ final class OpenSteps {
   private List<Test> findTests() {
     List<Test> found = new ArrayList<>();
     for (int s = 0; s < device.steps.size(); s++) {
-      Step step = device.steps.get(s);
-      if (device.sight(s).isEmpty() || !step.changes().isEmpty() || step.swap().isPresent()) {
-        continue;
-      }
       int ready = costs.benchFor(bench, s);
-      if (ready < 0 || !present.allows(s, 0, ready)) {
-        continue;
-      }
-      OutcomeId before = now.outcomes().get(step.id());
-      boolean isRepeat =
-          before != null
-              || step.compares().filter(c -> isRead(c.point()) && isRead(c.with())).isPresent();
-      boolean looks =
-          step.shows().isPresent() && (!isRepeat || step.copies() < 1 && step.pinTable().isEmpty());
-      Optional<Sight> sight = model.sight(s, looks, unread(step));
-      if (sight.isPresent()) {
-        Optional<Seen> seen =
-            looks ? Optional.ofNullable(before).map(Seen.Shown::new) : Optional.empty();
-        double cost = costs.ofStep(s) + costs.ofWay(bench, s);
-        found.add(new Test(s, sight.get(), seen, cost, ready));
+      if (isTest(s) && ready >= 0 && present.allows(s, 0, ready)) {
+        test(s, bench, ready, Set.of()).ifPresent(found::add);
       }
     }
     return found;
+  }
+
+  /**
+   * The tests that are closed now and ask for what a test finds, to be done after it; none where it
+   * is done again, or may do harm.
+   */
+  List<Test> hangingOn(Test first) {
+    List<Test> found = new ArrayList<>();
+    Step one = device.steps.get(first.step());
+    if (first.before().isPresent() || one.isAttempt()) {
+      return found;
+    }
+    Set<PointId> read = new LinkedHashSet<>();
+    DeviceModel.points(one).forEach(p -> read.add(p.id()));
+    for (int s = 0; s < device.steps.size(); s++) {
+      int here = costs.benchFor(bench, s);
+      int ready = costs.benchFor(first.bench(), s);
+      if (isTest(s)
+          && ready >= 0
+          && futures.asksAbout(s, first.step())
+          && (here < 0 || !present.allows(s, 0, here))
+          && !now.outcomes().containsKey(device.steps.get(s).id())) {
+        test(s, first.bench(), ready, read).ifPresent(found::add);
+      }
+    }
+    return found;
+  }
+
+  /** The repairs that ask for what a test finds. */
+  Set<Integer> hangingOn(int test) {
+    Set<Integer> found = new LinkedHashSet<>();
+    double[] pPresent = masses.pPresent();
+    for (int s : model.repairs) {
+      if (futures.asksAbout(s, test) && mayBePlanned(s, pPresent)) {
+        found.add(s);
+      }
+    }
+    return found;
+  }
+
+  private boolean isTest(int s) {
+    Step step = device.steps.get(s);
+    return !device.sight(s).isEmpty() && step.changes().isEmpty() && step.swap().isEmpty();
+  }
+
+  /** A test as it would be done from a bench, with what has been read before it. */
+  private Optional<Test> test(int s, int from, int ready, Set<PointId> read) {
+    Step step = device.steps.get(s);
+    OutcomeId before = now.outcomes().get(step.id());
+    boolean isRepeat =
+        before != null
+            || step.compares().filter(c -> isRead(c.point()) && isRead(c.with())).isPresent();
+    boolean looks =
+        step.shows().isPresent() && (!isRepeat || step.copies() < 1 && step.pinTable().isEmpty());
+    List<Point> unread = unread(step);
+    unread.removeIf(p -> read.contains(p.id()));
+    Optional<Seen> seen =
+        looks ? Optional.ofNullable(before).map(Seen.Shown::new) : Optional.empty();
+    double cost = costs.ofStep(s) + costs.ofWay(from, s);
+    return model.sight(s, looks, unread).map(sight -> new Test(s, sight, seen, cost, ready));
   }
 
   private boolean isRead(PointId point) {
@@ -139,26 +182,21 @@ final class OpenSteps {
    * that is not negligible and bears on a lost function. Of more than the search can take, those
    * with the most cure per cost.
    *
-   * @param also one to plan with in any case
+   * @param first those to plan with before others, even where it takes two tests to open them
    */
-  List<Integer> chooseRepairs(OptionalInt also) {
+  List<Integer> chooseRepairs(Set<Integer> first) {
     double[] pPresent = masses.pPresent();
     List<Integer> found = new ArrayList<>();
     List<Integer> closed = new ArrayList<>();
     double[] promise = new double[device.steps.size()];
     for (int s = 0; s < device.steps.size(); s++) {
-      Step step = device.steps.get(s);
-      boolean isRepair =
-          step.proves().isEmpty() && (!step.changes().isEmpty() || step.swap().isPresent());
-      if (!isRepair
-          || now.done().contains(step.id()) && !step.repeatable()
-          || (inPlan.isPresent() ? !inPlan.get().contains(s) : !bearsOnLost(s, pPresent))) {
+      if (!mayBePlanned(s, pPresent)) {
         continue;
       }
       int ready = costs.benchFor(bench, s);
       if (ready >= 0) {
         promise[s] = cures(s, pPresent) / Math.max(costs.ofStep(s) + costs.ofWay(bench, s), 1e-9);
-        boolean isOpen = present.allows(s, 0, ready) || mayOpen(s, ready);
+        boolean isOpen = first.contains(s) || present.allows(s, 0, ready) || mayOpen(s, ready);
         (isOpen ? found : closed).add(s);
       }
     }
@@ -170,12 +208,21 @@ final class OpenSteps {
     }
     found.sort(Comparator.naturalOrder());
     found.sort(Comparator.comparingDouble(s -> -promise[s]));
-    also.ifPresent(s -> found.sort(Comparator.comparing(other -> other != s)));
+    found.sort(Comparator.comparing(s -> !first.contains(s)));
     leavesRepairsOut = found.size() > RepairSearch.MOST_REPAIRS;
     List<Integer> few =
         new ArrayList<>(found.subList(0, Math.min(found.size(), RepairSearch.MOST_REPAIRS)));
     few.sort(Comparator.naturalOrder());
     return few;
+  }
+
+  /** Whether a repair can be done at all and cures something that counts. */
+  private boolean mayBePlanned(int s, double[] pPresent) {
+    Step step = device.steps.get(s);
+    return step.proves().isEmpty()
+        && (!step.changes().isEmpty() || step.swap().isPresent())
+        && (!now.done().contains(step.id()) || step.repeatable())
+        && (inPlan.isPresent() ? inPlan.get().contains(s) : bearsOnLost(s, pPresent));
   }
 
   private double cures(int repair, double[] pPresent) {

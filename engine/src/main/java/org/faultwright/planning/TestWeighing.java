@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.planning.CaseModel.Prospect;
+import org.faultwright.planning.FollowUps.FollowUp;
 import org.faultwright.planning.OpenSteps.Test;
 import org.faultwright.planning.RepairSearch.Found;
 import org.faultwright.planning.RepairTree.Belief;
@@ -24,6 +25,7 @@ final class TestWeighing {
   private final Futures.Future present;
   private final WorldMasses masses;
   private final RepairSearch search;
+  private final FollowUps followUps;
 
   /**
    * Tests beside repairs.
@@ -36,7 +38,8 @@ final class TestWeighing {
       int bench,
       Futures futures,
       WorldMasses masses,
-      RepairSearch search) {
+      RepairSearch search,
+      FollowUps followUps) {
     this.model = model;
     this.device = model.device;
     this.costs = costs;
@@ -44,21 +47,37 @@ final class TestWeighing {
     this.futures = futures;
     this.masses = masses;
     this.search = search;
+    this.followUps = followUps;
     present = futures.present();
   }
 
   /**
-   * What a test is worth.
+   * What a test is worth with no test after it.
    *
    * @param without ECR0
    * @param toTheEnd what the policy that costs so much takes
    */
   Worth weigh(Test test, double without, Spend toTheEnd) {
+    return weigh(test, without, toTheEnd, List.of());
+  }
+
+  /** The same with one of the tests after it that only it opens, if it opens any. */
+  Optional<Worth> weighFollowed(Test test, double without, Spend toTheEnd) {
+    List<Test> follow = followUps.of(test);
+    return follow.isEmpty()
+        ? Optional.empty()
+        : Optional.of(weigh(test, without, toTheEnd, follow));
+  }
+
+  private Worth weigh(Test test, double without, Spend toTheEnd, List<Test> follow) {
     StepId id = device.steps.get(test.step()).id();
     Spend own = costs.spendOfWay(bench, test.step()).plus(costs.spendOfStep(test.step()));
     Prospect[] prospects = masses.prospects(test.sight());
     boolean opens = opensSomething(test.step());
-    if (!device.steps.get(test.step()).isAttempt() && !opens && !mayEndTheJob(test)) {
+    if (!device.steps.get(test.step()).isAttempt()
+        && !opens
+        && !mayEndTheJob(test)
+        && follow.isEmpty()) {
       if (masses.tellsNothing(prospects)) {
         return new Worth(
             id, -test.cost(), false, test.cost(), Optional.of(toTheEnd.plus(own)), List.of());
@@ -81,31 +100,93 @@ final class TestWeighing {
         continue;
       }
       boolean isBack = provesTheLast(test, findings.get(y)) && isReliedOn(belief);
-      End end = isBack ? handOver(belief, test) : after(belief, test, y, opens);
+      Seen seen = findings.get(y);
+      Futures.Future future = opens ? futures.after(test.step(), seen) : present;
+      End end = isBack ? handOver(belief, test) : withRepairs(search, test, future);
+      if (!isBack && !follow.isEmpty()) {
+        end = followedUp(test, prospects, y, pFinding, follow, end);
+      }
       after += end.cost;
       spend = spend.plus(end.spend);
       branches.add(
           new Worth.Branch(
-              findings.get(y), Math.min(1, pFinding), end.thenRepair, end.cost / pFinding));
+              seen, Math.min(1, pFinding), end.thenRepair, end.thenTest, end.cost / pFinding));
     }
     return new Worth(
         id, without - test.cost() - after, false, test.cost(), Optional.of(spend), branches);
   }
 
-  /** What the job takes after a finding, times its probability. */
-  private record End(double cost, Spend spend, Optional<StepId> thenRepair) {}
+  private static boolean isLess(double a, double b) {
+    return a < b - RepairSearch.ROUNDING * Math.abs(b);
+  }
 
-  private End after(Belief belief, Test test, int finding, boolean opens) {
-    Futures.Future future =
-        opens ? futures.after(test.step(), test.sight().findings.get(finding)) : present;
-    Found found = search.cheapest(test.bench(), future);
+  /** What the job takes after a finding, times its probability, and what is done first. */
+  private record End(
+      double cost, Spend spend, Optional<StepId> thenRepair, Optional<StepId> thenTest) {}
+
+  private static final End NONE =
+      new End(Double.POSITIVE_INFINITY, Spend.NOTHING, Optional.empty(), Optional.empty());
+
+  /** The cheapest sequence of repairs for what is believed after a test. */
+  private End withRepairs(RepairSearch among, Test test, Futures.Future future) {
+    Found found = among.cheapest(test.bench(), future);
     int[] plan = found.plan();
     return new End(
         found.cost(),
-        search.spend(plan, test.bench(), future),
+        among.spend(plan, test.bench(), future),
         plan.length == 0
             ? Optional.empty()
-            : Optional.of(device.steps.get(search.step(plan[0])).id()));
+            : Optional.of(device.steps.get(among.step(plan[0])).id()),
+        Optional.empty());
+  }
+
+  /** What is cheapest after a finding: what is known to be, or one of the tests to follow. */
+  private End followedUp(
+      Test test, Prospect[] prospects, int finding, double pFinding, List<Test> follow, End known) {
+    Futures.Future after = futures.after(test.step(), test.sight().findings.get(finding));
+    End best = known;
+    for (Test then : follow) {
+      if (pFinding * then.cost() < best.cost && after.allows(then.step(), 0, then.bench())) {
+        FollowUp by = followUps.by(then);
+        End other = followedUp(test, prospects, finding, pFinding, by, best.cost);
+        best = isLess(other.cost, best.cost) ? other : best;
+      }
+    }
+    return best;
+  }
+
+  /** A finding, then a test that only it opens, then repairs; infinite where that is no cheaper. */
+  private End followedUp(
+      Test test, Prospect[] prospects, int finding, double pFinding, FollowUp follow, double best) {
+    Test then = follow.then();
+    Futures.Future here = follow.futures().after(test.step(), test.sight().findings.get(finding));
+    double cost = pFinding * then.cost();
+    RepairSearch among = follow.search();
+    if (follow.isBounded()) {
+      masses.fill(among.start(), test, prospects, finding);
+      if (cost + among.leastWhereKnown(then.bench(), here) >= best) {
+        return NONE;
+      }
+    }
+    Prospect[] both = masses.prospects(test.sight(), then.sight());
+    Spend spend = costs.spendOfWay(test.bench(), then.step()).plus(costs.spendOfStep(then.step()));
+    spend = spend.times(pFinding);
+    List<Seen> findings = then.sight().findings;
+    for (int z = 0; z < findings.size() && cost < best; z++) {
+      Belief belief = among.start();
+      masses.fill(belief, then, both, finding * findings.size() + z);
+      if (belief.total > 0) {
+        boolean isBack = provesTheLast(then, findings.get(z)) && isReliedOn(belief);
+        End end =
+            isBack
+                ? handOver(belief, then)
+                : withRepairs(among, then, here.after(then.step(), findings.get(z)));
+        cost += end.cost;
+        spend = spend.plus(end.spend);
+      }
+    }
+    StepId next = device.steps.get(then.step()).id();
+    return new End(cost, spend, Optional.empty(), Optional.of(next));
   }
 
   /** The device is closed and handed over, and comes back where a function is lost after all. */
@@ -114,6 +195,7 @@ final class TestWeighing {
     return new End(
         belief.total * costs.close(test.bench()) + risk,
         costs.spendOfClosing(test.bench()).times(belief.total).plus(new Spend(0, 0, 0, risk)),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -50,6 +50,15 @@ final class WorldMasses {
     return prospects;
   }
 
+  /** For each world what may come out of two looks. */
+  Prospect[] prospects(Sight first, Sight then) {
+    Prospect[] prospects = new Prospect[showings.length];
+    for (int w = 0; w < prospects.length; w++) {
+      prospects[w] = showings[w].prospect(first, then);
+    }
+    return prospects;
+  }
+
   /** Whether every finding is as likely in each world as in any other. */
   boolean tellsNothing(Prospect[] prospects) {
     double[] first = prospects[0].p()[0];

@@ -33,8 +33,14 @@ public record Worth(
    *
    * @param p how likely it is
    * @param thenRepair the repair that would be best then, without further tests; empty: to end the
-   *     job
+   *     job, or to do a test first
+   * @param thenTest the test that would be done first, where only this one opens it; empty: none
    * @param expectedCost what the rest of the job would be expected to cost then
    */
-  public record Branch(Seen seen, double p, Optional<StepId> thenRepair, double expectedCost) {}
+  public record Branch(
+      Seen seen,
+      double p,
+      Optional<StepId> thenRepair,
+      Optional<StepId> thenTest,
+      double expectedCost) {}
 }

@@ -19,9 +19,35 @@ final class BruteForce {
   private final SmallWorld world;
   private final BenchWays ways;
 
+  /** Steps that are closed until a test comes out positive, each with that test. */
+  private final Map<StepId, StepId> openedBy;
+
   BruteForce(SmallWorld world) {
+    this(world, Map.of());
+  }
+
+  BruteForce(SmallWorld world, Map<StepId, StepId> openedBy) {
     this.world = world;
+    this.openedBy = openedBy;
     this.ways = BenchWays.of(world.pack(), world.shop());
+  }
+
+  private boolean isOpen(Step step, Set<StepId> positive) {
+    return !openedBy.containsKey(step.id()) || positive.contains(openedBy.get(step.id()));
+  }
+
+  /** What was positive and has not been touched since. */
+  private Set<StepId> standing(Step repair, Set<StepId> positive) {
+    Set<StepId> standing = new LinkedHashSet<>(positive);
+    standing.removeIf(
+        test ->
+            shows(world.pack().steps().get(test)).node() instanceof CauseId cause
+                && repair.changes().containsKey(cause));
+    return standing;
+  }
+
+  private static Observation.OfNode shows(Step test) {
+    return (Observation.OfNode) test.shows().orElseThrow();
   }
 
   /** The repairs that touch a cause that may be present. */
@@ -34,25 +60,30 @@ final class BruteForce {
   }
 
   double ecr0() {
-    return ecr0(world.belief(), world.onAtFirst(), Set.of());
+    return ecr0(world.belief(), world.onAtFirst(), Set.of(), Set.of());
   }
 
-  private double ecr0(Map<Set<String>, Double> belief, Set<SwitchId> on, Set<StepId> done) {
+  private double ecr0(
+      Map<Set<String>, Double> belief, Set<SwitchId> on, Set<StepId> done, Set<StepId> positive) {
     double best = mass(belief) * (world.shop().sendOnFee() + close(on));
     for (Step repair : repairs()) {
-      if (!done.contains(repair.id())) {
-        best = Math.min(best, from(repair, belief, on, done));
+      if (!done.contains(repair.id()) && isOpen(repair, positive)) {
+        best = Math.min(best, from(repair, belief, on, done, positive));
       }
     }
     return best;
   }
 
   double from(Step repair) {
-    return from(repair, world.belief(), world.onAtFirst(), Set.of());
+    return from(repair, world.belief(), world.onAtFirst(), Set.of(), Set.of());
   }
 
   private double from(
-      Step repair, Map<Set<String>, Double> belief, Set<SwitchId> on, Set<StepId> done) {
+      Step repair,
+      Map<Set<String>, Double> belief,
+      Set<SwitchId> on,
+      Set<StepId> done,
+      Set<StepId> positive) {
     Step test = world.pack().steps().get(new StepId(SmallWorld.FUNCTION_TEST));
     Observation.OfNode shows = (Observation.OfNode) test.shows().orElseThrow();
     Set<SwitchId> ready = after(on, SmallWorld.needs(repair));
@@ -72,7 +103,7 @@ final class BruteForce {
     }
     Set<StepId> now = new LinkedHashSet<>(done);
     now.add(repair.id());
-    return sum + ecr0(failed, tested, now);
+    return sum + ecr0(failed, tested, now, standing(repair, positive));
   }
 
   private static Map<Set<String>, Double> repaired(Step repair, Map<Set<String>, Double> belief) {
@@ -96,26 +127,64 @@ final class BruteForce {
     return now;
   }
 
+  /** With no test after it. */
   double worth(Step test) {
-    Observation.OfNode shows = (Observation.OfNode) test.shows().orElseThrow();
-    Set<SwitchId> on = world.onAtFirst();
+    return worth(test, false);
+  }
+
+  /**
+   * What a test is worth.
+   *
+   * @param followed whether one of the tests that it opens may follow
+   */
+  double worth(Step test, boolean followed) {
+    return ecr0() - with(test, world.belief(), world.onAtFirst(), Set.of(), followed);
+  }
+
+  /** What the job takes with a test, for masses that need not sum to 1. */
+  private double with(
+      Step test,
+      Map<Set<String>, Double> belief,
+      Set<SwitchId> on,
+      Set<StepId> positiveBefore,
+      boolean followed) {
     Set<SwitchId> ready = after(on, SmallWorld.needs(test));
-    double worth = ecr0() - minutes(test) - way(on, SmallWorld.needs(test));
+    double sum = mass(belief) * (minutes(test) + way(on, SmallWorld.needs(test)));
     for (boolean positive : new boolean[] {true, false}) {
       Map<Set<String>, Double> left = new LinkedHashMap<>();
-      for (Map.Entry<Set<String>, Double> b : world.belief().entrySet()) {
-        boolean there =
-            shows.node().equals(SmallWorld.lost())
-                ? !b.getKey().isEmpty()
-                : b.getKey().contains(((CauseId) shows.node()).value());
-        double pPositive = there ? shows.catches().p() : shows.criesWolf().p();
+      for (Map.Entry<Set<String>, Double> b : belief.entrySet()) {
+        double pPositive = pPositive(test, b.getKey());
         left.put(b.getKey(), b.getValue() * (positive ? pPositive : 1 - pPositive));
       }
       boolean passes = !positive && test.id().value().equals(SmallWorld.FUNCTION_TEST);
-      boolean isBack = passes && lost(left) < mass(left) / 2;
-      worth -= isBack ? handedOver(left, ready) : ecr0(left, ready, Set.of());
+      if (passes && lost(left) < mass(left) / 2) {
+        sum += handedOver(left, ready);
+        continue;
+      }
+      Set<StepId> positiveNow = new LinkedHashSet<>(positiveBefore);
+      if (positive) {
+        positiveNow.add(test.id());
+      }
+      double best = ecr0(left, ready, Set.of(), positiveNow);
+      for (Step then : world.pack().steps().values()) {
+        if (followed
+            && test.id().equals(openedBy.get(then.id()))
+            && then.shows().isPresent()
+            && isOpen(then, positiveNow)) {
+          best = Math.min(best, with(then, left, ready, positiveNow, false));
+        }
+      }
+      sum += best;
     }
-    return worth;
+    return sum;
+  }
+
+  private static double pPositive(Step test, Set<String> causes) {
+    boolean there =
+        shows(test).node() instanceof CauseId cause
+            ? causes.contains(cause.value())
+            : !causes.isEmpty();
+    return there ? shows(test).catches().p() : shows(test).criesWolf().p();
   }
 
   private double handedOver(Map<Set<String>, Double> belief, Set<SwitchId> on) {
