@@ -148,10 +148,18 @@ final class CaseModel {
     this.look = new Look(logic);
     List<EventId> events = lost.stream().map(c -> logic.pack.complaints().get(c).event()).toList();
     lostNodes = logic.numbersOf(events);
+    bearsOnLost = new boolean[logic.causeCount()];
+    for (int c : logic.numbersOf(logic.lineage.ancestors(events))) {
+      bearsOnLost[c] = true;
+    }
+    repairs = IntStream.range(0, device.steps.size()).filter(this::isRepair).toArray();
     Set<NodeId> roots = new LinkedHashSet<>(events);
     Set<Integer> repeated = new LinkedHashSet<>();
     for (Step step : device.steps) {
-      step.thenRepeat().ifPresent(s -> repeated.add(device.number(s)));
+      // what is repeated after other repairs would only multiply the states that are told apart
+      if (isRepair(device.number(step.id()))) {
+        step.thenRepeat().ifPresent(s -> repeated.add(device.number(s)));
+      }
       if (step.proves().isPresent() && lost.contains(step.proves().get())) {
         repeated.add(device.number(step.id()));
       }
@@ -177,12 +185,7 @@ final class CaseModel {
     for (int c = 0; c < mayAppear.length; c++) {
       mayAppear[c] |= logic.follows[c].nodes().length > 0;
     }
-    bearsOnLost = new boolean[logic.causeCount()];
-    for (int c : logic.numbersOf(logic.lineage.ancestors(events))) {
-      bearsOnLost[c] = true;
-    }
     matters = matters(roots);
-    repairs = IntStream.range(0, device.steps.size()).filter(this::isRepair).toArray();
     tree = new RepairTree(new RepairTable(this));
   }
 
