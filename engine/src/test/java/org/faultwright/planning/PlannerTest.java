@@ -21,6 +21,7 @@ import org.faultwright.pack.CauseId;
 import org.faultwright.pack.ComplaintId;
 import org.faultwright.pack.Condition;
 import org.faultwright.pack.ConsentId;
+import org.faultwright.pack.EventId;
 import org.faultwright.pack.Goal;
 import org.faultwright.pack.Harm;
 import org.faultwright.pack.OutcomeId;
@@ -123,6 +124,33 @@ class PlannerTest {
     assertThat(weighing.expectedCost())
         .isEqualTo((1 - Math.pow(0.5, 6)) / 0.5 + Math.pow(0.5, 6) * 40, within(ROUNDING));
     assertThat(TwoCauses.way(weighing, "repair-a").sequence()).hasSize(6);
+  }
+
+  /** What shows another complaint's function would only multiply the states that are told apart. */
+  @Test
+  void whatIsRepeatedAfterARepairOfAnotherComplaint_tellsNoStatesApart() {
+    Pack pack =
+        TwoCauses.sketch()
+            .prior("c", 0.1)
+            .any("other-lost", cause("c", 1), cause("a", 0.5), cause("b", 0.5))
+            .complaint("other", "other-lost")
+            .step(new StepSketch("other-works").looksAt(new EventId("other-lost"), 1, 0).build())
+            .step(
+                Bench.thenRepeat(
+                    new StepSketch("repair-c").changes("c", 1, 0).build(), "other-works"))
+            .build();
+
+    assertThat(proofs(pack, "complaint")).doesNotContain("other-works");
+    assertThat(proofs(pack, "other")).contains("other-works");
+  }
+
+  private static List<String> proofs(Pack pack, String lost) {
+    DeviceModel device = DeviceModel.of(pack);
+    return new CaseModel(device, List.of(new ComplaintId(lost)), Shop.ORDINARY.proof())
+        .proofs.stream()
+            .filter(p -> p.step() >= 0)
+            .map(p -> device.steps.get(p.step()).id().value())
+            .toList();
   }
 
   @Test
