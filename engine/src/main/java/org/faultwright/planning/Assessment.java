@@ -236,7 +236,7 @@ final class Assessment {
   Ecr0 ecr0(Showing[] worlds, double[] pOfWorlds) {
     masses.fill(search.start(), worlds, pOfWorlds);
     Found found = search.cheapest(bench, present);
-    return new Ecr0(found.cost(), found.plan().length == 0 ? -1 : repairs[found.plan()[0]]);
+    return new Ecr0(found.cost(), Arrays.stream(found.plan()).map(r -> repairs[r]).toArray());
   }
 
   /** Whether there are more repairs than are planned with, so that the worlds decide on which. */
@@ -251,7 +251,7 @@ final class Assessment {
   }
 
   /** What {@link #ecr0} finds. */
-  record Ecr0(double cost, int first) {}
+  record Ecr0(double cost, int[] steps) {}
 
   private void settleRepairs(List<Integer> repairs) {
     this.repairs = repairs.stream().mapToInt(Integer::intValue).toArray();

@@ -69,7 +69,12 @@ final class PlanPlace {
   record Take(Option option) implements Choice {}
 
   /** A sequence of repairs that is kept to as long as function tests fail. */
-  record Sequence(int first) implements Choice {}
+  record Sequence(int[] steps) implements Choice {
+
+    int first() {
+      return steps[0];
+    }
+  }
 
   /** A step that may be done, with where it leads once that has been worked out. */
   static final class Option {

@@ -49,6 +49,9 @@ final class PlanSearch {
   /** A trial ends where so small a part of what is open could be settled. */
   private static final double PART = 0.02;
 
+  /** What is left of a sequence is not worked out where so little is left: it is a difference. */
+  private static final double LIKELY_ENOUGH = 1e-6;
+
   private final Planner planner;
   private final DeviceModel device;
   private final PlanScenes scenes;
@@ -309,8 +312,8 @@ final class PlanSearch {
     }
     place.hasSequence = true;
     Ecr0 ecr0 = place.scene.ecr0(place.belief);
-    if (ecr0.first() >= 0) {
-      place.offer(ecr0.cost(), new PlanPlace.Sequence(ecr0.first()));
+    if (ecr0.steps().length > 0) {
+      place.offer(ecr0.cost(), new PlanPlace.Sequence(ecr0.steps()));
     }
   }
 
@@ -370,10 +373,32 @@ final class PlanSearch {
         }
       }
     }
+    if (place.choice instanceof PlanPlace.Sequence sequence && sequence.first() == step.step()) {
+      keepTo(sequence.steps(), place.cost - step.cost(), then, pFinding);
+    }
     Option option = new Option(step, place.floors[o], then, pFinding);
     option.update();
     place.options[o] = option;
     return option;
+  }
+
+  /**
+   * Lets a sequence of repairs go on where its first repair has failed, at what is left of its
+   * cost.
+   */
+  private static void keepTo(int[] sequence, double left, PlanPlace[] then, double[] p) {
+    PlanPlace failed = then[PlanWorlds.FAILED];
+    if (sequence.length < 2
+        || failed == null
+        || p[PlanWorlds.FAILED] < LIKELY_ENOUGH
+        || failed.scene.proved() != failed.scene.model) {
+      return;
+    }
+    PlanPlace passed = then[PlanWorlds.PASSED];
+    double paid = passed == null ? 0 : p[PlanWorlds.PASSED] * passed.cost;
+    failed.offer(
+        Math.max(failed.atLeast, (left - paid) / p[PlanWorlds.FAILED]),
+        new PlanPlace.Sequence(Arrays.copyOfRange(sequence, 1, sequence.length)));
   }
 
   private PlanPlace place(PlanPlace from, PlanScene.Step step, int finding, PlanBelief belief) {
@@ -394,8 +419,11 @@ final class PlanSearch {
    * Looks one step ahead from a place by weighing every test in the likeliest worlds, and follows
    * what comes out best: less than {@link #lookAhead} sees, and much faster where there are many
    * steps.
+   *
+   * @param until when to stop working out sequences of repairs, by {@link System#nanoTime}
    */
-  void weigh(PlanPlace place) {
+  void weigh(PlanPlace place, long until) {
+    deadline = until;
     if (place.isExact() || place.isWeighed || place.scene.proved() != place.scene.model) {
       return;
     }

@@ -44,7 +44,7 @@ final class PlanWriting {
         || place.belief == null) {
       return;
     }
-    search.weigh(place);
+    search.weigh(place, depth == 0 ? Long.MAX_VALUE : until);
     if (place.choice instanceof PlanPlace.Take take) {
       Option taken = take.option();
       for (int y = 0; y < taken.then.length; y++) {
@@ -74,7 +74,7 @@ final class PlanWriting {
       if (place.isExact()) {
         search.takeFirstOfEquals(place, until);
       } else {
-        search.weigh(place);
+        search.weigh(place, until);
         search.lookAhead(place, limits.mostAhead(), now + Math.round((until - now) * LOOKING));
       }
     }
@@ -89,7 +89,7 @@ final class PlanWriting {
     Optional<Option> option = option(place, depth);
     if (!isFollowed || option.isEmpty()) {
       if (p >= LIKELY) {
-        search.weigh(place); // else a repair would be named where a test is due
+        search.weigh(place, end); // else a repair would be named where a test is due
       }
       return new PlanNode.AndSoOn(place.cost, Optional.of(next(place)));
     }
