@@ -21,7 +21,6 @@ import org.faultwright.pack.Condition;
 import org.faultwright.pack.Effort;
 import org.faultwright.pack.Goal;
 import org.faultwright.pack.Pack;
-import org.faultwright.pack.PackDraft;
 import org.faultwright.pack.Step;
 import org.faultwright.pack.StepId;
 import org.faultwright.pack.Switch;
@@ -249,18 +248,5 @@ final class Bench {
         .filter(w -> w.step().value().equals(test))
         .findFirst()
         .orElseThrow();
-  }
-
-  /** What planning looks at of a pack, to add to. */
-  static PackDraft draftOf(Pack pack) {
-    PackDraft draft = new PackDraft(pack.id());
-    pack.causes().values().forEach(draft::cause);
-    pack.groups().values().forEach(draft::group);
-    pack.parts().values().forEach(draft::part);
-    pack.events().values().forEach(draft::event);
-    pack.complaints().values().forEach(draft::complaint);
-    pack.switches().values().forEach(draft::benchSwitch);
-    pack.steps().values().forEach(draft::step);
-    return draft;
   }
 }

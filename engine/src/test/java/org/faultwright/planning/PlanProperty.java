@@ -76,6 +76,15 @@ class PlanProperty {
     }
   }
 
+  /** The clock decides where the plan stops, so that only a bound can be asked for. */
+  @Property(tries = 60)
+  void withHardlyAnyTime_aPlanKeepsToTheRepairsThatAreKnown(@ForAll("small") SmallWorld world) {
+    PlanLimits hurried = new PlanLimits(Duration.ofNanos(1), 1000, 1e-12, 1000);
+
+    assertThat(plan(world, hurried).expectedCost())
+        .isLessThanOrEqualTo(world.look().costWithoutTests() + CLOSE);
+  }
+
   private static PlanPlace lookedAhead(SmallWorld world, int steps) {
     Planner planner = Planner.of(DeviceModel.of(world.pack()), world.shop());
     Permissions all = Bench.everything(world.pack());
@@ -140,7 +149,7 @@ class PlanProperty {
 
   /** A test that costs nothing and comes out the same way whatever there is. */
   private static Pack withIdleTest(SmallWorld world) {
-    PackDraft draft = Bench.draftOf(world.pack());
+    PackDraft draft = PackDraft.of(world.pack());
     draft.step(
         Bench.costing(
             new StepSketch("idle").looksAt(new CauseId(world.causes().get(0)), 0.3, 0.3).build(),

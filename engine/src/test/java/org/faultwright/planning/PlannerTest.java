@@ -216,7 +216,7 @@ class PlannerTest {
 
   /** Opening takes 5 minutes and closing 3; repair a is done in the open device. */
   private static Pack opened() {
-    PackDraft draft = Bench.draftOf(TwoCauses.sketch().build());
+    PackDraft draft = PackDraft.of(TwoCauses.sketch().build());
     draft.benchSwitch(Bench.benchSwitch("open", false, Bench.turn(5), Bench.turn(3), true));
     draft.step(Bench.needing(draft.steps.get(new StepId("repair-a")), Bench.on("open")));
     return draft.build();
@@ -254,7 +254,7 @@ class PlannerTest {
 
   @Test
   void aTurn_isAllowedByTheBenchThatItsGuardAsksFor() {
-    PackDraft draft = Bench.draftOf(opened());
+    PackDraft draft = PackDraft.of(opened());
     draft.benchSwitch(Bench.benchSwitch("powered", true, Bench.turn(1), Bench.turn(2), false));
     draft.step(Bench.needing(draft.steps.get(new StepId("test")), Bench.on("powered")));
     Pack pack = draft.build();
@@ -365,7 +365,7 @@ class PlannerTest {
 
   @Test
   void harm_partsAndConsumables_areCostsOfAStep() {
-    PackDraft draft = Bench.draftOf(TwoCauses.sketch().part("flex", Set.of("a")).build());
+    PackDraft draft = PackDraft.of(TwoCauses.sketch().part("flex", Set.of("a")).build());
     Step swap = new StepSketch("swap-flex").swaps("flex", 1).build();
     Step risky =
         new Step(

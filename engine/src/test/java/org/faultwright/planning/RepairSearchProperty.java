@@ -117,7 +117,7 @@ class RepairSearchProperty {
 
   @Property
   void uselessSteps_changeNothing(@ForAll("small") SmallWorld world) {
-    PackDraft draft = Bench.draftOf(world.pack());
+    PackDraft draft = PackDraft.of(world.pack());
     draft.step(new StepSketch("coin").looksAt(new CauseId("cause-1"), 0.5, 0.5).build());
     draft.step(Bench.costing(new StepSketch("polish").changes("elsewhere", 1, 0).build(), 1));
     draft.cause(cause(world.pack(), "elsewhere"));

@@ -78,7 +78,7 @@ record SmallWorld(
                       .build(),
                   random.nextInt(0, 5))));
     }
-    PackDraft draft = Bench.draftOf(sketch.build());
+    PackDraft draft = PackDraft.of(sketch.build());
     draft.benchSwitch(
         Bench.benchSwitch("open", false, Bench.turn(5), Bench.turn(random.nextInt(0, 4)), true));
     draft.benchSwitch(
