@@ -65,7 +65,8 @@ final class Imagined {
     return with(now, outcomes, after.readings(), done, lost);
   }
 
-  private static Situation with(
+  /** The situation with other steps done and other things seen. */
+  static Situation with(
       Situation now,
       Map<StepId, OutcomeId> outcomes,
       Map<PointId, StateId> readings,

@@ -101,17 +101,7 @@ final class PlanScenes {
     now.readings()
         .forEach(
             (point, is) -> readings.put(point, askedPoints.contains(point) ? is : StateId.NORMAL));
-    return new Situation(
-        now.symptoms(),
-        outcomes,
-        readings,
-        now.histories(),
-        now.on(),
-        done,
-        now.lost(),
-        now.consents(),
-        now.goal(),
-        now.board());
+    return Imagined.with(now, outcomes, readings, done, now.lost());
   }
 
   private Planner.Setting setting(Situation now) {
